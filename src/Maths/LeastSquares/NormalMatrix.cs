@@ -162,6 +162,59 @@ public sealed class NormalMatrix
         return sum;
     }
 
+    /// <summary>
+    /// The entries of (JᵀWJ + added)⁻¹ where the factor has entries, all at once (Takahashi, Fagan and Chen 1973): enough for every
+    /// quantity whose unknowns meet in one row, at about twice the cost of the factor.
+    /// </summary>
+    public SelectedInverse Inverse()
+    {
+        var n = Size;
+        var diagonal = new double[n];
+        var lower = new double[_factor.Length];
+        var sum = new double[n];
+        var wanted = new bool[n];
+        for (var j = n - 1; j >= 0; j--)
+        {
+            var (start, end) = (_columnStart[j], _columnStart[j + 1]);
+            for (var p = start; p < end; p++)
+            {
+                wanted[_columnRows[p]] = true;
+                sum[_columnRows[p]] = 0;
+                _work[_columnRows[p]] = _factor[p];
+            }
+            for (var p = start; p < end; p++)
+            {
+                var k = _columnRows[p];
+                var l = _factor[p];
+                var own = l * diagonal[k];
+                for (var q = _columnStart[k]; q < _columnStart[k + 1]; q++)
+                {
+                    var i = _columnRows[q];
+                    if (!wanted[i]) continue;
+                    sum[i] += l * lower[q];
+                    own += _work[i] * lower[q];
+                }
+                sum[k] += own;
+            }
+            Close(j, start, end);
+        }
+        return new SelectedInverse(_place, _columnStart, _columnRows, diagonal, lower);
+
+        void Close(int j, int start, int end)
+        {
+            double cross = 0;
+            for (var p = start; p < end; p++)
+            {
+                var i = _columnRows[p];
+                lower[p] = -sum[i] / _pivot[j];
+                cross += _factor[p] * lower[p];
+                wanted[i] = false;
+                _work[i] = 0;
+            }
+            diagonal[j] = (1 / _pivot[j] - cross) / _pivot[j];
+        }
+    }
+
     /// <summary>Columns that the entries reach, in an order in which each comes after those it depends on; they end the path array.</summary>
     int Reach(ReadOnlySpan<int> columns)
     {
