@@ -93,5 +93,5 @@ static class Outside
         }
     }
 
-    static string Here([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
+    public static string Here([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
 }

@@ -98,6 +98,16 @@ public class DxfTests
     }
 
     [Fact]
+    public void Whatever_the_words_the_file_stays_pairs_of_lines_in_ascii() =>
+        Gen.Select(Gen.String, Gen.String, Gen.Bool).Sample((layer, words, strokes) =>
+        {
+            var lines = Dxf.Write(new(words, 100, 50, [new TextMark(new(5, 5), words, 3.5, layer)]), new(strokes)).Split("\r\n");
+            Assert.All(lines.SkipLast(1).Where((_, i) => i % 2 == 0), code => Assert.True(int.TryParse(code, out _), code));
+            Assert.Equal(["0", "EOF", ""], lines[^3..]);
+            Assert.All(lines, line => Assert.True(System.Text.Ascii.IsValid(line)));
+        });
+
+    [Fact]
     public void Lettering_can_be_engraved()
     {
         var sheet = new Sheet("tag", 50, 20, [new TextMark(new(5, 5), "HL 7", 8, "ENGRAVE")]);

@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Letters;
 using WitnessMark.PrintRoom.Paper;
@@ -100,6 +101,14 @@ public class PdfTests
         for (var i = 1; i < count; i++)
             Assert.StartsWith($"{i} 0 obj\n", text[int.Parse(text.Substring(entries + 20 * i, 10))..]);
     }
+
+    [Fact, Truth(Grade.SecondImplementation, "Poppler's pdftotext, which complains of a broken file")]
+    public void Whatever_the_words_a_reader_opens_it() =>
+        Gen.Select(Gen.String, Gen.String).Array[10].Sample(texts =>
+        {
+            var sheets = texts.Select(t => new Sheet(t.Item1, 100, 50, [new TextMark(new(5, 5), t.Item2, 3.5, t.Item1)])).ToList();
+            Outside.PdfText(Pdf.Write(sheets));
+        }, iter: 3);
 
     [Fact, Truth(Grade.Property, "bad input is refused in one sentence")]
     public void What_cannot_be_a_page_is_refused()
