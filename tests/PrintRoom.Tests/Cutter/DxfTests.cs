@@ -128,24 +128,28 @@ public class DxfTests
 
     [Fact]
     public void Any_loop_of_pieces_either_way_round_is_closed_again() =>
-        Gen.Select(Gen.Double[2, 5].Array[3, 8], Gen.Int[0, 3].Array[8], Gen.Int).Array[10].Sample(loops =>
+        Gen.Select(Gen.Double[2, 5].Array[3, 8], Gen.Int[0, 3].Array[8], Gen.Int).Array[40].Sample(loops =>
         {
-            foreach (var (radii, kinds, shuffle) in loops)
-            {
-                var corners = radii.Select((r, i) => Vec2.Polar(2 * Math.PI * i / radii.Length, r)).ToList();
-                var sides = corners.Select((c, i) => Piece(c, corners[(i + 1) % corners.Count], kinds[i])).OrderBy(m => (m.GetHashCode() ^ shuffle) & 0xFF).ToList();
-                var dxf = Outside.Dxf(Dxf.Write(new("loop", 20, 20, [.. sides])));
-                var loop = Assert.Single(dxf.GetProperty("entities").EnumerateArray());
-                Assert.Equal(sides.Sum(Shapes.Drawn.Length), Measured(loop).Length, 1e-4);
-            }
-        }, iter: 1);
+            var drawn = loops.Select((l, i) => Loop($"L{i}", l.Item1, l.Item2, l.Item3)).ToList();
+            var dxf = Outside.Dxf(Dxf.Write(new("loops", 20, 20, [.. drawn.SelectMany(l => l)])));
+            Assert.Equal(loops.Length, dxf.GetProperty("entities").GetArrayLength());
+            foreach (var sides in drawn)
+                Assert.Equal(sides.Sum(Shapes.Drawn.Length), Measured(Assert.Single(Entities(dxf, "POLYLINE", sides[0].Layer))).Length, 1e-4);
+        }, iter: 2);
+
+    static List<Mark> Loop(string layer, double[] radii, int[] kinds, int shuffle)
+    {
+        var corners = radii.Select((r, i) => Vec2.Polar(2 * Math.PI * i / radii.Length, r)).ToList();
+        var sides = corners.Select((c, i) => Piece(c, corners[(i + 1) % corners.Count], kinds[i], layer));
+        return [.. sides.Select((side, i) => (side, Key: (i + 1) * 7919 ^ shuffle)).OrderBy(s => s.Key & 0xFF).Select(s => s.side)];
+    }
 
     /// <summary>A straight side or a half circle between two corners, from either end.</summary>
-    static Mark Piece(Vec2 a, Vec2 b, int kind) => kind switch
+    static Mark Piece(Vec2 a, Vec2 b, int kind, string layer) => kind switch
     {
-        0 => new LineMark(a, b, "A", Stroke.Outline),
-        1 => new LineMark(b, a, "A", Stroke.Outline),
-        2 => new ArcMark((a + b) / 2, a.DistanceTo(b) / 2, (a - b).Angle, Math.PI, "A", Stroke.Outline),
-        _ => new ArcMark((a + b) / 2, a.DistanceTo(b) / 2, (b - a).Angle, -Math.PI, "A", Stroke.Outline),
+        0 => new LineMark(a, b, layer, Stroke.Outline),
+        1 => new LineMark(b, a, layer, Stroke.Outline),
+        2 => new ArcMark((a + b) / 2, a.DistanceTo(b) / 2, (a - b).Angle, Math.PI, layer, Stroke.Outline),
+        _ => new ArcMark((a + b) / 2, a.DistanceTo(b) / 2, (b - a).Angle, -Math.PI, layer, Stroke.Outline),
     };
 }

@@ -13,7 +13,7 @@ public class ClipTests
     static readonly Gen<Mark> s_mark = Gen.OneOf<Mark>(
         Gen.Select(s_point, s_point, (a, b) => (Mark)new LineMark(a, b, "A", Stroke.Outline)),
         Gen.Select(s_point, Gen.Double[0.1, 80], (c, r) => (Mark)new CircleMark(c, r, "A", Stroke.Outline)),
-        Gen.Select(s_point, Gen.Double[0.1, 80], Gen.Double[-7, 7], Gen.Double[-6.2, 6.2], (c, r, start, sweep) => (Mark)new ArcMark(c, r, start, sweep, "A", Stroke.Outline)),
+        Gen.Select(s_point, Gen.Double[0.1, 80], Gen.Double[-7, 7], Gen.Double[-8, 8], (c, r, start, sweep) => (Mark)new ArcMark(c, r, start, sweep, "A", Stroke.Outline)),
         Gen.Select(s_point, Gen.Double[1, 60], Gen.Double[1, 60], Gen.Double[-3, 3], (c, a, b, turn) => (Mark)new EllipseMark(c, a, b, turn, "A", Stroke.Outline)),
         Gen.Select(s_point.Array[2, 7], Gen.Bool, (points, closed) => (Mark)new PathMark([.. points], closed, false, "A", Stroke.Outline)),
         Gen.Select(s_point, Gen.Double[3, 20], Gen.Double[-3, 3], (at, height, turn) => (Mark)new TextMark(at, "Rg⌀8±", height, "A", Anchor.Middle, turn)));
