@@ -81,6 +81,24 @@ public class AllowanceTests
         Assert.Equal(75.16, 38 + allowance + 25, 0.005);
     }
 
+    [Theory]
+    [Truth(Grade.Published, "US Navy training manual NAVEDTRA 14119, figures 13-49 and 13-50: plate and stock 1/2 in, neutral axis at mid-thickness: 90 degrees on R 3 in takes 5.10 in, 180 degrees on R 1 in takes 3.925 in")]
+    [InlineData(90, 3.0, 5.10)]
+    [InlineData(180, 1.0, 3.925)]
+    public void A_training_manuals_examples_come_out_as_printed(double degrees, double radius, double printed) =>
+        // The manual works with 1.57 and 3.14, short by 0.05 % of some inches.
+        Assert.Equal(printed, new NeutralAxis(0.5).For(degrees * Math.PI / 180, radius, 0.5).Value.Length, 0.006);
+
+    [Fact]
+    [Truth(Grade.Published, "US Navy aviation training manual: allowance per degree 0.0173 R + 0.0078 T, from experiment")]
+    public void The_experimental_aircraft_formula_is_a_neutral_axis_at_0_447()
+    {
+        // 0.0078 is given to two figures (0.6 %), 0.0173 stands for π/180 = 0.01745 (0.9 %).
+        var (r, t, degrees) = (0.16, 0.04, 90.0);
+        var printed = (0.0173 * r + 0.0078 * t) * degrees;
+        Assert.InRange(new NeutralAxis(0.447).For(degrees * Math.PI / 180, r, t).Value.Length / printed, 0.99, 1.01);
+    }
+
     [Fact]
     public void Nonsense_is_refused_in_a_sentence()
     {

@@ -11,7 +11,7 @@ public sealed record PictorialOptions(double SmoothBelow = 20 * Math.PI / 180, b
 public sealed record PictorialView(ImmutableArray<Mark> Marks, double Width, double Height);
 
 /// <summary>Draws a closed body along parallel lines with hidden lines removed. Everything is computed here, so paper and screen agree.</summary>
-public static class Pictorial
+public static class PictorialDrawing
 {
     /// <param name="scale">mm on paper for a mm along a true axis of the view.</param>
     public static PictorialView Draw(Body body, Axonometry view, double scale = 1, PictorialOptions? options = null)
