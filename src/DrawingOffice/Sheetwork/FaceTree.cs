@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Sheetwork;
 
@@ -40,19 +41,34 @@ public sealed record FaceTree
         var order = TreeOrder.Of(faces, bends);
         if (!order.Ok) return order.Refusal!;
         var (sortedFaces, sortedBends, parents) = order.Value;
-        var joints = ImmutableArray.CreateBuilder<Joint>(sortedBends.Length);
-        for (var i = 0; i < sortedBends.Length; i++)
+        return Joined(title, thickness, sortedFaces, sortedBends, parents);
+    }
+
+    /// <summary>The same part with outlines changed; only those are looked at again, and where the bends lie on them.</summary>
+    internal Parsed<FaceTree> WithOutlines(ImmutableArray<Loop> outlines)
+    {
+        var faces = Faces.ToBuilder();
+        for (var i = 0; i < faces.Count; i++)
         {
-            var joint = Soundness.Join(sortedBends[i], i, parents[i], sortedFaces[parents[i]], sortedFaces[i + 1]);
+            if (ReferenceEquals(faces[i].Outline, outlines[i])) continue;
+            faces[i] = faces[i] with { Outline = outlines[i] };
+            if (Soundness.OfFace(faces[i]) is { } refusal) return refusal;
+        }
+        return Joined(Title, Thickness, faces.MoveToImmutable(), Bends, [.. Joints.Select(j => j.Parent)]);
+    }
+
+    static Parsed<FaceTree> Joined(string title, double thickness, ImmutableArray<Face> faces, ImmutableArray<Bend> bends, ImmutableArray<int> parents)
+    {
+        var joints = ImmutableArray.CreateBuilder<Joint>(bends.Length);
+        for (var i = 0; i < bends.Length; i++)
+        {
+            var joint = Soundness.Join(bends[i], i, parents[i], faces[parents[i]], faces[i + 1]);
             if (!joint.Ok) return joint.Refusal!;
             joints.Add(joint.Value);
         }
-        if (Soundness.OfSharedSides(joints, sortedBends, sortedFaces) is { } shared) return shared;
-        return new FaceTree(title, thickness, sortedFaces, sortedBends, joints.ToImmutable());
+        if (Soundness.OfSharedSides(joints, bends, faces) is { } shared) return shared;
+        return new FaceTree(title, thickness, faces, bends, joints.MoveToImmutable());
     }
-
-    /// <summary>The bends that leave a face, in the order met walking it anticlockwise, grouped by nothing.</summary>
-    internal IEnumerable<Joint> Leaving(int face) => Joints.Where(j => j.Parent == face).OrderBy(j => j.Side).ThenBy(j => j.Start);
 }
 
 /// <summary>Where bend <paramref name="Bend"/> lies: side of the parent, distance from that side's first corner, and the child's side on its x axis.</summary>

@@ -18,15 +18,20 @@ static class Soundness
         {
             if (face.Id.Length == 0) return Refusal.Of("face", null, "give every face a name");
             if (!ids.Add(face.Id)) return Refusal.Of("face", face.Id, "this name is used twice; give each face its own");
-            if (OfOutline($"face {face.Id}, outline", face.Outline) is { } bad) return bad;
             foreach (var opening in face.Openings)
-            {
                 if (!openings.Add(opening.Id)) return Refusal.Of($"face {face.Id}, opening", opening.Id, "this name is used twice; give each opening its own");
-                if (OfOutline($"face {face.Id}, opening {opening.Id}", opening.Edge) is { } badEdge) return badEdge;
-            }
-            if (OfOpenings(face) is { } outside) return outside;
+            if (OfFace(face) is { } refusal) return refusal;
         }
         return null;
+    }
+
+    /// <summary>Its outline, its openings, and the openings within the outline.</summary>
+    public static Refusal? OfFace(Face face)
+    {
+        if (OfOutline($"face {face.Id}, outline", face.Outline) is { } bad) return bad;
+        foreach (var opening in face.Openings)
+            if (OfOutline($"face {face.Id}, opening {opening.Id}", opening.Edge) is { } badEdge) return badEdge;
+        return OfOpenings(face);
     }
 
     static Refusal? OfOutline(string field, Loop loop)
@@ -62,7 +67,8 @@ static class Soundness
     static bool Meets(ReadOnlySpan<Vec2> a, ReadOnlySpan<Vec2> b)
     {
         for (int i = 0, j = a.Length - 1; i < a.Length; j = i++)
-            if (Plane2.Distance(b, a[j], a[i]) <= Crossings.Touch) return true;
+            for (int k = 0, l = b.Length - 1; k < b.Length; l = k++)
+                if (Plane2.Touch(a[j], a[i], b[l], b[k], Crossings.Touch)) return true;
         return false;
     }
 

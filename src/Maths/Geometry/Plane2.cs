@@ -40,6 +40,12 @@ public static class Plane2
         return Math.Min(Math.Min(Distance(a, c, d), Distance(b, c, d)), Math.Min(Distance(c, a, b), Distance(d, a, b)));
     }
 
+    /// <summary>The segments come within <paramref name="near"/> mm of each other; quick where they are far apart.</summary>
+    public static bool Touch(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double near) =>
+        Math.Max(a.X, b.X) + near >= Math.Min(c.X, d.X) && Math.Max(c.X, d.X) + near >= Math.Min(a.X, b.X)
+        && Math.Max(a.Y, b.Y) + near >= Math.Min(c.Y, d.Y) && Math.Max(c.Y, d.Y) + near >= Math.Min(a.Y, b.Y)
+        && Distance(a, b, c, d) <= near;
+
     /// <summary>The inner points of the two segments cross; touching ends do not count.</summary>
     public static bool Cross(Vec2 a, Vec2 b, Vec2 c, Vec2 d)
     {

@@ -16,8 +16,8 @@ static class ReliefNotches
     {
         if (relief.Width <= 0) return (tree, []);
         var cautions = ImmutableArray.CreateBuilder<Caution>();
-        var faces = tree.Faces.Select((f, i) => f with { Outline = Notched(tree, i, relief, cautions) }).ToList();
-        var cut = FaceTree.Create(tree.Title, tree.Thickness, faces, tree.Bends);
+        var leaving = tree.Joints.ToLookup(j => j.Parent);
+        var cut = tree.WithOutlines([.. tree.Faces.Select((_, i) => Notched(tree, i, leaving[i], relief, cautions))]);
         if (cut.Ok) return (cut.Value, cautions.ToImmutable());
         // A notch ran into a hole, another notch or another bend: leave the part as it was and say so.
         cautions.Clear();
@@ -25,28 +25,33 @@ static class ReliefNotches
         return (tree, cautions.ToImmutable());
     }
 
-    static Loop Notched(FaceTree tree, int face, Relief relief, ImmutableArray<Caution>.Builder cautions)
+    static Loop Notched(FaceTree tree, int face, IEnumerable<Joint> leaving, Relief relief, ImmutableArray<Caution>.Builder cautions)
     {
         var loop = tree.Faces[face].Outline;
-        var ends = BendEnds(tree, face).ToList();
+        var ends = BendEnds(tree, face, leaving).Where(end => BesideMetal(loop, end)).ToList();
         if (ends.Count == 0) return loop;
         var outline = new NotchedOutline(loop);
-        foreach (var end in ends)
+        foreach (var atBend in ends.GroupBy(e => e.Bend))
         {
-            if (!BesideMetal(loop, end)) continue;
-            var drawn = outline.TryNotch(end, relief);
-            var bend = tree.Bends[end.Bend];
-            var where = $"bend {bend.Parent}-{bend.Child}, face {tree.Faces[face].Id}";
-            cautions.Add(drawn
-                ? new(CautionKind.ReliefDrawn, $"A relief {relief.Width:0.##} mm wide and {relief.Depth:0.##} mm past the tangent line is cut at the end of {where}.", [$"{bend.Parent}-{bend.Child}"], relief.Width, relief.Width)
-                : new(CautionKind.ReliefNotDrawn, $"The metal beside the end of {where} needs a relief but has no room for one {relief.Width:0.##} mm wide; cut it back in the drawing.", [$"{bend.Parent}-{bend.Child}"], double.NaN, relief.Width));
+            var drawn = atBend.Count(end => outline.TryNotch(end, relief));
+            var bend = tree.Bends[atBend.Key];
+            cautions.AddRange(Told($"{bend.Parent}-{bend.Child}", tree.Faces[face].Id, drawn, atBend.Count() - drawn, relief));
         }
         return outline.ToLoop();
     }
 
-    static IEnumerable<BendEnd> BendEnds(FaceTree tree, int face)
+    static IEnumerable<Caution> Told(string bend, string face, int drawn, int missing, Relief relief)
     {
-        foreach (var j in tree.Leaving(face))
+        static string Ends(int n) => n == 1 ? "one end" : "both ends";
+        if (drawn > 0)
+            yield return new(CautionKind.ReliefDrawn, $"Bend {bend} is relieved at {Ends(drawn)} in face {face}: {relief.Width:0.##} mm wide, {relief.Depth:0.##} mm past the tangent line.", [bend], relief.Width, relief.Width);
+        if (missing > 0)
+            yield return new(CautionKind.ReliefNotDrawn, $"Bend {bend} needs a relief at {Ends(missing)} in face {face}, but the metal beside it has no room for one {relief.Width:0.##} mm wide: cut it back in the drawing.", [bend], double.NaN, relief.Width);
+    }
+
+    static IEnumerable<BendEnd> BendEnds(FaceTree tree, int face, IEnumerable<Joint> leaving)
+    {
+        foreach (var j in leaving)
         {
             var b = tree.Bends[j.Bend];
             yield return new(j.Bend, j.Side, b.From, -b.Along, b.Out, AtStart: true);

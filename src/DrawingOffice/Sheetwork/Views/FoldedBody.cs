@@ -59,7 +59,7 @@ public sealed class FoldedBody
     ImmutableArray<Vec2> Outline(int face, out HashSet<int> bendSides)
     {
         var loop = _tree.Faces[face].Outline;
-        var onSide = _tree.Leaving(face).ToLookup(j => j.Side, j => (_tree.Bends[j.Bend].From, _tree.Bends[j.Bend].To));
+        var onSide = _tree.Joints.Where(j => j.Parent == face).OrderBy(j => j.Start).ToLookup(j => j.Side, j => (_tree.Bends[j.Bend].From, _tree.Bends[j.Bend].To));
         var own = face > 0 ? _tree.Joints[face - 1].ChildSide : -1;
         var points = new List<Vec2>();
         bendSides = [];
