@@ -8,7 +8,7 @@ namespace WitnessMark.PrintRoom.Letters;
 /// <summary>The letters that alphabet.txt holds; its head says how they are written down.</summary>
 sealed class Alphabet
 {
-    const double SmallScale = 0.56;
+    const double SmallScale = 0.58;
     const double Raised = 10 * (1 - SmallScale);
     const double Lowered = -2;
 
@@ -98,8 +98,7 @@ sealed class Alphabet
     void EnterFraction(Rune letter, string figures)
     {
         var halves = figures.Split('/');
-        var built = Fraction.Of(this, halves[0], halves[1]);
-        _letters.Add(letter, new(built[^1].End, [.. built.SelectMany(p => p.Glyph.ShiftedBy(new(p.X, 0)))]));
+        _letters.Add(letter, Fraction.Of(this, halves[0], halves[1]));
     }
 
     static Rune Named(string word) => word.StartsWith("U+", StringComparison.Ordinal) ? Code(word[2..]) : Rune.GetRuneAt(word, 0);

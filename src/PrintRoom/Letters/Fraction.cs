@@ -7,25 +7,29 @@ namespace WitnessMark.PrintRoom.Letters;
 static class Fraction
 {
     /// <summary>Between small figures.</summary>
-    const double Gap = 1.5;
+    const double Gap = 1.8;
+
+    /// <summary>From a figure to the middle of the bar.</summary>
+    const double Clear = 1.7;
 
     static readonly Glyph s_bar = new(0, [Curve.Straight([new(-1.9, -0.2), new(1.9, 10.2)])]);
 
-    public static ImmutableArray<Placed> Of(Alphabet alphabet, string numerator, string denominator)
+    public static Glyph Of(Alphabet alphabet, string numerator, string denominator)
     {
-        var placed = ImmutableArray.CreateBuilder<Placed>();
-        var x = Figures(placed, numerator, alphabet.Numerator, 0);
-        placed.Add(new(s_bar, "\u2044", x + 0.6));
-        Figures(placed, denominator, alphabet.Denominator, x + 1.2);
-        return placed.ToImmutable();
+        var strokes = ImmutableArray.CreateBuilder<Curve>();
+        var bar = Figures(strokes, numerator, alphabet.Numerator, 0) + Clear;
+        strokes.AddRange(s_bar.ShiftedBy(new(bar, 0)));
+        var end = Figures(strokes, denominator, alphabet.Denominator, bar + Clear);
+        return new(end, strokes.ToImmutable());
     }
 
-    static double Figures(ImmutableArray<Placed>.Builder placed, string digits, Func<char, Glyph> drawn, double x)
+    static double Figures(ImmutableArray<Curve>.Builder strokes, string digits, Func<char, Glyph> drawn, double x)
     {
         foreach (var digit in digits)
         {
-            placed.Add(new(drawn(digit), digit.ToString(), x));
-            x = placed[^1].End + Gap;
+            var figure = drawn(digit);
+            strokes.AddRange(figure.ShiftedBy(new(x, 0)));
+            x += figure.Width + Gap;
         }
         return x - Gap;
     }

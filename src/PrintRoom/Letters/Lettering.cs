@@ -60,8 +60,8 @@ public static class Lettering
             var x = line.Count == 0 ? 0 : line[^1].End + Gap;
             if (FractionAt(text, i) is var (numerator, denominator))
             {
-                line.AddRange(Fraction.Of(Alphabet.Own, numerator, denominator).Select(p => p with { X = p.X + x }));
-                i += numerator.Length + 1 + denominator.Length;
+                line.Add(new(Fraction.Of(Alphabet.Own, numerator, denominator), $"{numerator}\u2044{denominator}", x));
+                i += line[^1].Stands.Length;
                 continue;
             }
             var found = Rune.TryGetRuneAt(text, i, out var rune);

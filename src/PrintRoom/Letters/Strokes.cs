@@ -8,8 +8,8 @@ namespace WitnessMark.PrintRoom.Letters;
 /// <summary>Reads one stroke as alphabet.txt spells it.</summary>
 static class Strokes
 {
-    /// <summary>Radius of a dot's centre line; with the pen it is 1.5 pens across.</summary>
-    const double DotRadius = 0.25;
+    /// <summary>A dot is a short upright stroke: a closed ring smaller than the pen is drawn hollow by some browsers.</summary>
+    const double DotHeight = 0.4;
 
     /// <summary>Control distance of a quarter ellipse as a part of its half-axis: 4/3 (√2 − 1).</summary>
     const double Quarter = 0.5522847498307936;
@@ -20,7 +20,7 @@ static class Strokes
         if (words[0][0] == '.')
         {
             var dot = Numbers(words[0][1..]);
-            return Curve.Ellipse(new(dot[0], dot[1]), DotRadius, DotRadius, 0, 0, 2 * Math.PI);
+            return Curve.Straight([new(dot[0], dot[1] - DotHeight / 2), new(dot[0], dot[1] + DotHeight / 2)]);
         }
         var start = Numbers(words[0]);
         var at = new Vec2(start[0], start[1]);

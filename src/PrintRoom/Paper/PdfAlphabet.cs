@@ -16,15 +16,15 @@ sealed class PdfAlphabet(PdfFile file)
     /// <summary>Font units are tenths of the capital height, so the font's size is the capital height in mm.</summary>
     const string Matrix = "[0.1 0 0 0.1 0 0]";
 
-    readonly Dictionary<(string Stands, Glyph Glyph), int> _places = [];
+    readonly Dictionary<string, int> _places = [];
     readonly List<Placed> _letters = [];
 
     /// <summary>Font and code of a letter; the code is never 0.</summary>
     public (int Font, int Code) Place(Placed letter)
     {
-        if (!_places.TryGetValue((letter.Stands, letter.Glyph), out var place))
+        if (!_places.TryGetValue(letter.Stands, out var place))
         {
-            _places[(letter.Stands, letter.Glyph)] = place = _letters.Count;
+            _places[letter.Stands] = place = _letters.Count;
             _letters.Add(letter);
         }
         return (place / PerFont, place % PerFont + 1);
