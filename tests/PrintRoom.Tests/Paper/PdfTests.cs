@@ -48,11 +48,11 @@ public class PdfTests
     public void More_letters_than_one_font_holds_are_found_too()
     {
         var all = Lettering.Known.Select(r => r.ToString()).Where(l => !string.IsNullOrWhiteSpace(l) && l[0] != (char)0xAD).Concat(Enumerable.Range(0x3041, 80).Select(c => ((char)c).ToString())).Concat(Enumerable.Range(0x400, 80).Select(c => ((char)c).ToString())).ToList();
-        var lines = all.Chunk(10).Select((row, i) => (Mark)new TextMark(new(10, 285 - 7 * i), string.Concat(row), 4, Layers.Text));
+        var lines = all.Chunk(25).Select((row, i) => (Mark)new TextMark(new(10, 285 - 9 * i), string.Concat(row), 4, Layers.Text));
         var pdf = Pdf.Write([new("many", 210, 297, [.. lines])], new(Compressed: false));
         Assert.Contains("/F1 ", Encoding.Latin1.GetString(pdf));
         var text = Outside.PdfText(pdf);
-        Assert.All(all, letter => Assert.Contains(letter, text));
+        Assert.Equal("", string.Concat(all.Where(letter => !text.Contains(letter))));
     }
 
     [Fact, Truth(Grade.SecondImplementation, "Poppler's pdfinfo; ISO 216 sizes in points")]
