@@ -1,5 +1,8 @@
 using WitnessMark.DrawingOffice.Drafting;
 using WitnessMark.DrawingOffice.Drafting.Forms;
+using WitnessMark.DrawingOffice.Drafting.FromPlan;
+using WitnessMark.DrawingOffice.Drafting.Picture;
+using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.PrintRoom.Paper;
 
 namespace WitnessMark.Tests.DrawingOffice.Drafting;
@@ -10,14 +13,22 @@ public sealed class ShowMe
     public void Show()
     {
         var known = new Knowledge { Std = s => 0.02, MadeTo = s => Math.Abs(s.Value - 120) < 0.1 ? "4 3/4 in" : null, Wanted = s => 0.25 };
-        foreach (var (name, part) in new[] { ("bracket", Parts.Bracket), ("eight", Parts.EightHoles), ("link", Parts.Link), ("disc", Parts.Disc), ("blank", Parts.Blank) })
+        foreach (var (name, shape) in new[] { ("bracket", Parts.Bracket), ("eight", Parts.EightHoles), ("link", Parts.Link), ("disc", Parts.Disc), ("blank", Parts.Blank) })
         {
             var title = Parts.Title(name + " plate, front");
             if (name == "link") title = title with { Cautions = ["Steering part: have it made or checked by someone licensed to, and follow the local rules before it goes on the road."] };
-            var drawing = DetailDrawing.Draw(part, title, new() { Knowledge = known });
+            var drawing = DetailDrawing.Draw(shape, title, new() { Knowledge = known });
             Directory.CreateDirectory("/tmp/draft");
             File.WriteAllBytes($"/tmp/draft/{name}.pdf", Pdf.Write([.. drawing.Sheets]));
         }
+        var sample = Surveys.Plate(3, 0.6);
+        var plan = Adjust.Solve(sample);
+        Save("plan", [PlanPicture.Draw(plan, sample)]);
+        var slack = Surveys.Plate(4, loose: true);
+        Save("slack", [PlanPicture.Draw(Adjust.Solve(slack), slack)]);
+        var part = PlanPart.Of(plan, sample, new() { MadeTo = id => id == "H3" ? "1 in" : null, Wanted = id => 0.1, WantedBetween = _ => 0.25 });
+        Save("survey", DetailDrawing.Draw(part.Part, Parts.Title("Guard plate") with { Cautions = part.Cautions }, new() { Knowledge = part.Knowledge }).Sheets);
+        Save("template", [Template.Draw(Parts.Blank, "blank")]);
         Save("reading", ReadingSheet.Draw(new("S-12", "Battery bracket")
         {
             Features = [new("C1", "corner", X: "0", Y: "0"), new("C2", "corner", X: "120", Y: "0"), new("H1", "hole", X: "15", Y: "15"), new("E1", "edge", "C1", "C2")],
