@@ -127,7 +127,7 @@ public static class JobCard
 
     static Table Stock(CardFields card) => new(
         "Stock",
-        [new("what", Least: StockWords), new("size", Least: 42), new("quantity", Least: 22), new("cost", Anchor.Right, 22), new("in", Least: 10)],
+        [new("what", Least: StockWords), new("size", Least: 42), new("quantity", Least: 22), new("cost", Anchor.Right, 22), new("have", Least: 10)],
         [.. card.Stock.Select(s => Row((s.What, StockWords - 3), (s.Size, 40), (s.Quantity, 20), (s.Cost, 20), ("", 8)))]);
 
     static Table Steps(CardFields card)
