@@ -10,11 +10,12 @@ static class Cautions
 
     public static ImmutableArray<string> For(Question question, ImmutableArray<Ranked> ranked, double offList)
     {
-        if (ranked.IsEmpty) return ["No listed size is anywhere near; check the units of the reading."];
+        if (ranked.IsEmpty) return ["No listed size is anywhere near; check the units and the count of the readings."];
         var said = ImmutableArray.CreateBuilder<string>();
         var best = ranked[0];
         if (best.Tail < Strange && offList < 0.5)
-            said.Add($"A reading lies farther from {best.Name} than making and wear explain (1 in {1 / Math.Max(best.Tail, 1e-9):#,0}); measure again.");
+            said.Add($"A reading lies farther from {best.Name} than making and wear explain (1 in {1 / Math.Max(best.Tail, 1e-9):#,0}); "
+                + (question.Measurements.Select(m => m.Item).Distinct().Count() > 1 ? "these may not all be made to one size." : "measure again."));
         if (question.Subject is Subject.ExternalThread or Subject.InternalThread) AddThread(said, question, best);
         return said.ToImmutable();
     }

@@ -13,15 +13,24 @@ static class Decide
 {
     const double WantedChance = 0.8;
     const int MostRivals = 4;
-    const int MostItems = 99;
+    const int MostItems = 20;
 
-    public static ImmutableArray<Doubt> Between(Question question, ImmutableArray<Ranked> ranked, ImmutableArray<Evidence> evidence, Practice practice) =>
+    public static ImmutableArray<Doubt> Between(Question question, ImmutableArray<Ranked> ranked, ImmutableArray<Evidence> evidence, Practice practice,
+        Func<Ranked, Ranked, ImmutableArray<(OriginOdds Origin, double Odds)>> byOrigin) =>
     [
         .. ranked.Skip(1)
             .TakeWhile(rival => ranked[0].Probability < practice.DecisiveOdds * rival.Probability)
             .Take(MostRivals)
-            .Select(rival => new Pair(question, ranked[0], rival, evidence, practice).Doubt()),
+            .Select(rival => new Pair(question, ranked[0], rival, evidence, practice).Doubt(byOrigin(ranked[0], rival))),
     ];
+
+    /// <summary>The facet that settles the likeliest rivals, to the finest ± that any of them needs.</summary>
+    public static Decider? Next(ImmutableArray<Doubt> doubts) => doubts
+        .SelectMany(doubt => doubt.Deciders.Select(decider => (Decider: decider, Settles: decider.Chance / doubt.Odds)))
+        .GroupBy(d => d.Decider.Facet)
+        .OrderByDescending(g => g.Sum(d => d.Settles))
+        .Select(g => g.MinBy(d => d.Decider.NeededStd).Decider)
+        .FirstOrDefault();
 
     sealed record Pair(Question Question, Ranked First, Ranked Second, ImmutableArray<Evidence> Evidence, Practice Practice)
     {
@@ -29,13 +38,14 @@ static class Decide
 
         double FirstShare => First.Probability / (First.Probability + Second.Probability);
 
-        public Doubt Doubt()
+        public Doubt Doubt(ImmutableArray<(OriginOdds Origin, double Odds)> byOrigin)
         {
             var deciders = Enum.GetValues<Facet>().Select(By).OfType<Decider>()
                 .OrderByDescending(d => Math.Min(d.Chance, WantedChance)).ThenByDescending(d => d.NeededStd / d.Std).ToImmutableArray();
             var more = deciders.IsEmpty ? MoreItems() : null;
-            return new Doubt(First.Name, Second.Name, Odds, deciders, more,
-                Sentences.Doubtful(Question, First.Name, Second.Name, Odds, deciders, more));
+            var told = byOrigin.Where(o => o.Odds >= Practice.DecisiveOdds || o.Odds * Practice.DecisiveOdds <= 1).Sum(o => o.Origin.Probability);
+            var doubt = new Doubt(First.Name, Second.Name, Odds, deciders, more, [.. byOrigin.Select(o => new OddsByOrigin(o.Origin.Name, o.Odds))], told, "");
+            return doubt with { Words = Sentences.Doubtful(Question.Subject, doubt) };
         }
 
         Decider? By(Facet facet)
@@ -49,7 +59,7 @@ static class Decide
             var pitch = (First.Candidate.Pitch + Second.Candidate.Pitch) / 2 ?? 0;
             var tool = Tool.For(Question.Subject, facet, needed, pitch);
             var distance = difference / Math.Sqrt(noise * noise + tool.Std * tool.Std);
-            return new Decider(facet, difference, needed, tool.Name, tool.Std, Chance(tool.Std), Math.Exp(before + distance * distance / 2),
+            return new Decider(facet, difference, needed, tool.Name, tool.Std, Chance(tool.Std), Sentences.Bounded(Math.Exp(before + distance * distance / 2)),
                 Sentences.ToMeasure(Question.Subject, facet, needed, tool));
         }
 

@@ -35,7 +35,7 @@ sealed class Evidence
         }
     }
 
-    (double Low, double High) Hull => (Places.Min(p => p.Low), Places.Max(p => p.High));
+    (double Low, double High) Hull => (_items.Min(i => i.Low), _items.Max(i => i.High));
 
     IEnumerable<Place> Places => _items.SelectMany(i => i.Places);
 
@@ -111,7 +111,8 @@ sealed class Evidence
     static Item Itemised(Question question, IGrouping<string, Measured> item, Allowance allowance, Practice practice)
     {
         var places = item.Select(m => Bared(m, allowance, practice)).ToImmutableArray();
-        return Item.Of(places) ?? throw new RefusedException(Refusal.Of(
+        var typical = item.Average(m => m.Value.Value);
+        return Item.Of(places, allowance.Std(typical, 0)) ?? throw new RefusedException(Refusal.Of(
             item.Key == "" ? $"{Sentences.Of(question.Subject)}" : item.Key,
             string.Join(" and ", item.Select(m => $"{m.Value.Value:0.###}")),
             "these cannot be one and the same made size; measure again, or name the items apart"));

@@ -15,16 +15,16 @@ public sealed record Origin(string Name, double Weight, ImmutableDictionary<stri
 /// <param name="Stray">Chance that a size comes from another tradition than the vehicle's: later repairs, bought-in parts.</param>
 public sealed record OriginPrior(ImmutableArray<Origin> Origins, double OffList = 0.05, double Stray = 0.05)
 {
-    static readonly Origin British = Of("British inch", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("SWG", 60), ("BG", 30),
-        ("BSW", 40), ("BSF", 35), ("BA", 20), ("BSP", 5), ("whole degrees", 1));
+    static readonly Origin British = Of("British inch", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("SWG", 60), ("BG", 30), ("inch plate", 15),
+        ("BSW", 40), ("BSF", 35), ("BA", 20), ("BSP", 5), ("brass", 3), ("whole degrees", 1));
 
-    static readonly Origin American = Of("American inch", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("MSG", 85),
+    static readonly Origin American = Of("American inch", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("MSG", 85), ("inch plate", 15),
         ("UNC", 50), ("UNF", 50), ("whole degrees", 1));
 
     static readonly Origin Metric = Of("metric", ("metric drill", 95), ("metric size", 100), ("metric sheet", 100), ("ISO coarse", 65), ("ISO fine", 30),
         ("BSP", 5), ("whole degrees", 1));
 
-    static readonly Origin Cycle = Of("British cycle", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("SWG", 80), ("BG", 10),
+    static readonly Origin Cycle = Of("British cycle", ("inch fraction", 70), ("number drill", 15), ("letter drill", 10), ("SWG", 80), ("BG", 10), ("inch plate", 10),
         ("cycle", 70), ("BSW", 10), ("BSF", 10), ("BA", 10), ("whole degrees", 1));
 
     public static OriginPrior Unknown { get; } = Weighed(0.35, 0.25, 0.3, 0.1);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Intent;
@@ -15,23 +14,26 @@ static class Sentences
         _ => $"a {subject.ToString().ToLowerInvariant()}",
     };
 
-    public static string Verdict(Question question, ImmutableArray<Ranked> ranked, double offList, Uncertain offListSize, ImmutableArray<Doubt> doubts)
+    public static string Verdict(MadeTo told)
     {
-        if (ranked.IsEmpty || offList > ranked[0].Probability)
-            return $"Made to none of the listed sizes ({Odds(offList / (1 - offList))}): it seems made to {Measure(question, offListSize)}.";
-        if (!doubts.IsEmpty) return doubts[0].Words;
-        var best = ranked[0];
+        if (told.Best is not { } best || told.OffList > best.Probability)
+            return $"Made to none of the listed sizes ({Odds(told.OffList / (1 - told.OffList))}): it seems made to {Measure(told.Question, told.OffListSize)}.";
+        if (told.Next is { } next) return $"Cannot tell {best.Name} from {List(told.Doubts.Select(d => d.Second), "or")} ({Odds(told.Doubts[0].Odds)} against the nearest): {next.Words}.";
+        if (!told.Doubts.IsEmpty) return told.Doubts[0].Words;
         var also = best.AlsoCalled.IsEmpty ? "" : $", also called {List(best.AlsoCalled, "and")}";
-        return $"Made to {best.Name}{also} ({Odds(best.Odds)}).{Worn(best)}";
+        var off = told.OffList > 0.2 ? $" It may be on no list ({Odds(told.OffList / (1 - told.OffList))})." : "";
+        return $"Made to {best.Name}{also} ({Odds(best.Odds)}).{Worn(best)}{off}";
     }
 
-    public static string Doubtful(Question question, string first, string second, double odds, ImmutableArray<Decider> deciders, int? more)
+    public static string Doubtful(Subject subject, Doubt doubt)
     {
-        var said = $"Cannot tell {first} from {second} ({Odds(odds)}): ";
-        if (!deciders.IsEmpty) return $"{said}{deciders[0].Words}.";
-        return more is { } n
-            ? $"{said}no better measurement of this one can; measure {n} more made to the same size."
-            : $"{said}no measurement of its sizes can; {Of(question.Subject)} varies more in the making than the two differ.";
+        var said = $"Cannot tell {doubt.First} from {doubt.Second} ({Odds(doubt.Odds)}): ";
+        if (!doubt.Deciders.IsEmpty) return $"{said}{doubt.Deciders[0].Words}.";
+        said += $"no better measurement of this one can, for {Of(subject)} varies in the making by as much as they differ";
+        if (doubt.MoreItems is { } n) return $"{said}; measure {n} more made to the same size.";
+        if (doubt.OriginChance < 0.5) return $"{said}.";
+        var (most, least) = (doubt.ByOrigin.MaxBy(o => o.Odds)!, doubt.ByOrigin.MinBy(o => o.Odds)!);
+        return $"{said}; its origin would tell ({most.Origin} {Odds(most.Odds)}, {least.Origin} {Odds(least.Odds)}): weigh it together with other sizes off the same vehicle.";
     }
 
     public static string ToMeasure(Subject subject, Facet facet, double needed, Tool tool)
@@ -48,8 +50,12 @@ static class Sentences
         >= 10 => $"{odds:#,0} to 1",
         >= 1.5 => $"{odds:0.#} to 1",
         >= 1 / 1.5 => "about even",
-        _ => $"1 to {1 / odds:#,0.#}",
+        >= 0.1 => $"1 to {1 / odds:0.#}",
+        _ => $"1 to {Math.Min(1 / odds, 99_999):#,0}",
     };
+
+    /// <summary>Odds within a million million either way: more is no knowledge, and infinity cannot be written down.</summary>
+    public static double Bounded(double odds) => double.IsNaN(odds) ? 1 : Math.Clamp(odds, 1e-12, 1e12);
 
     public static string List(IEnumerable<string> names, string last)
     {

@@ -10,8 +10,8 @@ sealed record Tool(string Name, double Std, int? Threads = null)
 {
     const int MostThreads = 20;
 
-    // A form gauge against the light, or a magnified picture: about 1.5°, common practice.
-    static readonly Tool FormGauge = new("thread form gauge", 1.5 * Math.PI / 180);
+    // A form gauge against the light, or a magnified picture: about 1°, common practice.
+    static readonly Tool FormGauge = new("thread form gauge", Math.PI / 180);
 
     static readonly ImmutableArray<Tool> Straight = [Usual("rule"), Usual("calliper"), Usual("micrometer")];
 
@@ -26,9 +26,10 @@ sealed record Tool(string Name, double Std, int? Threads = null)
 
     static Tool Counting(double needed, double pitch)
     {
+        var gauge = new Tool("pitch gauge", Measured.PitchByGauge(pitch, Math.Max(10, pitch)).Value.Std);
+        if (gauge.Std <= needed) return gauge;
         var calliper = Usual("calliper");
-        // Counting over fewer than five threads is worse than a pitch gauge.
-        var threads = (int)Math.Clamp(Math.Ceiling(calliper.Std / Math.Min(needed, pitch)), 5, MostThreads);
+        var threads = (int)Math.Clamp(Math.Ceiling(calliper.Std / needed), 5, MostThreads);
         return calliper with { Std = calliper.Std / threads, Threads = threads };
     }
 

@@ -16,6 +16,7 @@ sealed class Weighing
     readonly double[] _logLikelihood;
     readonly double _logOffList;
     readonly Uncertain _offListSize;
+    readonly ImmutableArray<string> _origins;
 
     // For each origin: logarithm of prior × likelihood of each size, and of their sum with the off-list part.
     readonly double[][] _logJoint;
@@ -24,6 +25,7 @@ sealed class Weighing
     public Weighing(Question question, Shortlist sizes, OriginPrior prior, Practice practice)
     {
         (_question, _sizes, _practice) = (question, sizes, practice);
+        _origins = [.. prior.Origins.Select(o => o.Name)];
         _evidence = Evidence.Of(question, practice);
         _logLikelihood = [.. sizes.Candidates.Select(c => _evidence.Sum(e => e.LogLikelihood(c)))];
         var offList = _evidence.Select(e => e.OffList(TypicalPitch())).ToArray();
@@ -40,9 +42,9 @@ sealed class Weighing
     {
         var ranked = Rank(origins);
         var offList = origins.Select((p, o) => p * Math.Exp(_logOffList - _logEvidence[o])).Sum();
-        var doubts = Decide.Between(_question, ranked, _evidence, _practice);
-        return new MadeTo(_question, ranked, offList, _offListSize, doubts,
-            Cautions.For(_question, ranked, offList), Sentences.Verdict(_question, ranked, offList, _offListSize, doubts));
+        var doubts = Decide.Between(_question, ranked, _evidence, _practice, (a, b) => ByOrigin(origins, a, b));
+        var told = new MadeTo(_question, ranked, offList, _offListSize, doubts, Decide.Next(doubts), Cautions.For(_question, ranked, offList), "");
+        return told with { Words = Sentences.Verdict(told) };
     }
 
     double[] LogJoint(Origin origin, OriginPrior prior)
@@ -67,6 +69,12 @@ sealed class Weighing
         }
         return [.. found.OrderByDescending(f => f.Probability).Select(f => new Ranked(f.Candidate, [.. f.Also], f.Probability,
             [.. _evidence.SelectMany(e => e.Wear(f.Candidate))], _evidence.Min(e => e.Tail(f.Candidate))))];
+    }
+
+    ImmutableArray<(OriginOdds, double)> ByOrigin(double[] origins, Ranked first, Ranked second)
+    {
+        double Log(int origin, Ranked size) => LogSum.Of(_sizes.Candidates.Index().Where(c => c.Item.SameAs(size.Candidate)).Select(c => _logJoint[origin][c.Index]));
+        return [.. _origins.Select((name, o) => (new OriginOdds(name, origins[o]), Sentences.Bounded(Math.Exp(Log(o, first) - Log(o, second)))))];
     }
 
     // What a making allowance that goes by pitch is to use where no listed thread stands behind it.

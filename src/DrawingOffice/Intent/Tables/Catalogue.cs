@@ -6,7 +6,7 @@ namespace WitnessMark.DrawingOffice.Intent.Tables;
 /// <summary>Which sizes each kind of thing is made to, from the trade tables.</summary>
 public static class Catalogue
 {
-    const string MetricDrill = "metric drill";
+    const string MetricDrill = "metric drill", InchPlate = "inch plate";
 
     static readonly ImmutableArray<(ThreadSeries Series, string Name)> ThreadNames =
     [
@@ -47,7 +47,7 @@ public static class Catalogue
     {
         Subject.ExternalThread or Subject.InternalThread => [.. ThreadNames.Select(t => t.Name)],
         Subject.Hole => [Ladder.InchSeries, "number drill", "letter drill", MetricDrill],
-        Subject.Sheet => [Ladder.InchSeries, "SWG", "BG", "MSG", "metric sheet"],
+        Subject.Sheet => [InchPlate, "SWG", "BG", "MSG", "metric sheet"],
         Subject.Angle => [Ladder.DegreeSeries],
         _ => [Ladder.InchSeries, Ladder.MetricSeries],
     };
@@ -67,7 +67,7 @@ public static class Catalogue
             Subject.ExternalThread => Studs.Value,
             Subject.InternalThread => Nuts.Value,
             Subject.Hole => Ladder.InchFractions(low, high).Concat(ListedDrills.Value).Concat(LargeMetric(low, high)),
-            Subject.Sheet => Ladder.InchFractions(low, high).Concat(ListedSheets.Value),
+            Subject.Sheet => Ladder.InchFractions(low, high, InchPlate).Concat(ListedSheets.Value),
             Subject.Angle => Ladder.HalfDegrees(low, high),
             _ => Ladder.InchFractions(low, high).Concat(Ladder.MetricTenths(low, high)),
         };

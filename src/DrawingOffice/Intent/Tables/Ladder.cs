@@ -18,13 +18,13 @@ static class Ladder
     public static double Mass(double share, double step, double size) => share * Math.Min(step / size, MostMass);
 
     /// <summary>Inch fractions to 1/64 between two sizes, mm.</summary>
-    public static IEnumerable<Candidate> InchFractions(double low, double high)
+    public static IEnumerable<Candidate> InchFractions(double low, double high, string series = InchSeries)
     {
         const double sixtyFourth = Inch.Mm / 64;
         for (var n = (int)Math.Max(1, Math.Ceiling(low / sixtyFourth)); n * sixtyFourth <= high; n++)
         {
             var (share, step) = InchClass(Fractions.LowestDenominator(n, 64));
-            yield return new Candidate(Inch.Fraction(n, 64) + " in", InchSeries, n * sixtyFourth, Mass(share, step * Inch.Mm, n * sixtyFourth));
+            yield return new Candidate(Inch.Fraction(n, 64) + " in", series, n * sixtyFourth, Mass(share, step * Inch.Mm, n * sixtyFourth));
         }
     }
 

@@ -58,30 +58,48 @@ sealed class Item
 {
     const int MostNodes = 4096;
 
+    // Below this, logarithm of a density against the largest, a made size holds nothing.
+    const double Least = -30;
+
     readonly ImmutableArray<Place> _places;
     readonly double[] _made = [];
     readonly double[] _log = [];
     readonly double _step;
 
-    Item(ImmutableArray<Place> places) => _places = places;
+    Item(ImmutableArray<Place> places) => (_places, Low, High) = (places, places[0].Low, places[0].High);
 
-    Item(ImmutableArray<Place> places, double low, double high) : this(places)
+    Item(ImmutableArray<Place> places, double low, double high)
     {
         var narrowest = 1 / Math.Sqrt(places.Sum(p => 1 / (p.Sigma * p.Sigma)));
-        var nodes = (int)Math.Clamp((high - low) / (0.8 * narrowest), 32, MostNodes);
+        var nodes = (int)Math.Clamp((high - low) / narrowest, 32, MostNodes);
+        _places = places;
         _step = (high - low) / nodes;
-        // A ± finer than the grid says no more about a made size than the grid's own step.
+        // Where the count of nodes is capped, a ± finer than the grid is blurred to its step.
         var seen = places.Select(p => p with { Sigma = Math.Max(p.Sigma, _step) }).ToArray();
-        _made = [.. Enumerable.Range(0, nodes + 1).Select(i => low + i * _step)];
-        _log = [.. _made.Select(z => seen.Sum(p => p.LogDensity(z)))];
+        var all = Enumerable.Range(0, nodes + 1).Select(i => low + i * _step).Select(z => (Made: z, Log: seen.Sum(p => p.LogDensity(z)))).ToArray();
+        var least = all.Max(n => n.Log) + Least;
+        var kept = all[Array.FindIndex(all, n => n.Log >= least)..(Array.FindLastIndex(all, n => n.Log >= least) + 1)];
+        (_made, _log) = ([.. kept.Select(n => n.Made)], [.. kept.Select(n => n.Log)]);
+        (Low, High) = (_made[0], _made[^1]);
     }
+
+    /// <summary>No made size below this can be meant.</summary>
+    public double Low { get; }
+
+    /// <summary>No made size above this can be meant.</summary>
+    public double High { get; }
 
     public ImmutableArray<Place> Places => _places;
 
     /// <summary>Nothing when no made size at all could give these readings.</summary>
-    public static Item? Of(ImmutableArray<Place> places)
+    /// <param name="spread">
+    /// Standard deviation of the making. Of several places a ± finer than a tenth of it is taken as that tenth: it would tell
+    /// no more of the nominal (the sum grows by half a per cent), and cost a finer grid.
+    /// </param>
+    public static Item? Of(ImmutableArray<Place> places, double spread)
     {
         if (places.Length == 1) return new Item(places);
+        places = [.. places.Select(p => p with { Sigma = Math.Max(p.Sigma, spread / 10) })];
         var (low, high) = (places.Max(p => p.Low), places.Min(p => p.High));
         return low < high ? new Item(places, low, high) : null;
     }
@@ -91,7 +109,8 @@ sealed class Item
     {
         if (_places.Length == 1) return _places[0].Blurred(spread).LogDensity(mean);
         var sum = LogSum.Empty;
-        for (var i = 0; i < _made.Length; i++) sum = sum.With(LogJoint(i, mean, spread));
+        var (first, last) = Near(mean, spread);
+        for (var i = first; i <= last; i++) sum = sum.With(LogJoint(i, mean, spread));
         return sum.Value + Math.Log(_step);
     }
 
@@ -100,8 +119,16 @@ sealed class Item
     {
         if (_places.Length == 1) return [_places[0].Blurred(spread).WearFrom(mean)];
         var all = LogDensity(mean, spread) - Math.Log(_step);
-        var weights = _made.Select((_, i) => Math.Exp(LogJoint(i, mean, spread) - all)).ToArray();
-        return _places.Select(p => Mixed(weights, _made.Select(p.WearFrom)));
+        var (first, last) = Near(mean, spread);
+        var weights = Enumerable.Range(first, last - first + 1).Select(i => Math.Exp(LogJoint(i, mean, spread) - all)).ToArray();
+        return _places.Select(p => Mixed(weights, _made.Skip(first).Select(p.WearFrom)));
+    }
+
+    // The nodes within nine standard deviations of the mean, and always one: the rest holds less than 1 in e^40.
+    (int First, int Last) Near(double mean, double spread)
+    {
+        int Node(double made) => (int)Math.Clamp(Math.Round((made - _made[0]) / _step), 0, _made.Length - 1);
+        return (Node(mean - 9 * spread), Node(mean + 9 * spread));
     }
 
     double LogJoint(int node, double mean, double spread)

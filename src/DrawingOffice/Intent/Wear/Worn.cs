@@ -39,9 +39,18 @@ public static class Worn
     {
         if (scale == 0) return default;
         var t = departure / sigma - sigma / scale;
-        // Far below zero the cut-off Gaussian is an exponential; the general formula would subtract nearly equal numbers.
-        if (t < -1000) return new Uncertain(-sigma / t, -sigma / t);
+        // Far below zero the general formula would subtract nearly equal numbers; both ways agree to 1e-9 at the join.
+        if (t < -50) return FarTail(sigma, -t);
         var hazard = Math.Sqrt(2 / Math.PI) / Erfcx.Scaled(-t / Root2);
         return new Uncertain(sigma * (t + hazard), sigma * Math.Sqrt(Math.Max(0, 1 - hazard * (t + hazard))));
+    }
+
+    // Asymptotic series of the hazard's excess over a, and of 1 + a·hazard − hazard².
+    static Uncertain FarTail(double sigma, double a)
+    {
+        var x = 1 / (a * a);
+        var mean = (1 + x * (-2 + x * (10 + x * -74))) / a;
+        var std = Math.Sqrt(1 + x * (-6 + x * (50 + x * -518))) / a;
+        return new Uncertain(sigma * mean, sigma * std);
     }
 }
