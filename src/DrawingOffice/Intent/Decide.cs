@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using WitnessMark.DrawingOffice.Intent.Wear;
+using WitnessMark.Maths.Statistics;
 
 namespace WitnessMark.DrawingOffice.Intent;
 
@@ -97,8 +97,8 @@ static class Decide
             if (distance == 0) return 0;
             var decisive = Math.Log(Practice.DecisiveOdds);
             var shift = distance * distance / 2;
-            var ifFirst = Erfcx.NormalBelow((before + shift - decisive) / distance);
-            var ifSecond = Erfcx.NormalBelow((shift - before - decisive) / distance);
+            var ifFirst = Normal.Below((before + shift - decisive) / distance);
+            var ifSecond = Normal.Below((shift - before - decisive) / distance);
             return FirstShare * ifFirst + (1 - FirstShare) * ifSecond;
         }
 

@@ -35,12 +35,9 @@ public static class Catalogue
         .. Listed.Sizes(MetricSheet, "metric sheet"),
     ]);
 
-    // Sheet as merchants hold it, mm; common practice.
+    // What it is made of is not known: the thicknesses of all the stock families.
     static IEnumerable<NominalSize> MetricSheet =>
-        ((double[])[0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10])
-            .Select(mm => new NominalSize($"{mm} mm", "metric sheet", mm, Practised));
-
-    static Source Practised { get; } = new("metric-sheet", "sheet as merchants hold it", FigureGrade.Practice);
+        SheetStock.All.DistinctBy(s => s.Mm).Select(s => s with { Name = $"{s.Mm:0.0} mm sheet" });
 
     /// <summary>Every series that a kind of thing is made to.</summary>
     public static ImmutableArray<string> SeriesOf(Subject subject) => subject switch

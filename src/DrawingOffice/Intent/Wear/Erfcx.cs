@@ -1,7 +1,7 @@
 namespace WitnessMark.DrawingOffice.Intent.Wear;
 
 /// <summary>
-/// Complementary error function, plain and scaled. Rational Chebyshev approximations of W. J. Cody, Mathematics of
+/// Scaled complementary error function. Rational Chebyshev approximations of W. J. Cody, Mathematics of
 /// Computation 23 (1969) 631-637; the coefficients are his, in Horner form. Relative error below 2e-15 for x ≥ 0.
 /// No package served here has the scaled form, without which the likelihood of small wear underflows.
 /// </summary>
@@ -38,12 +38,6 @@ public static class Erfcx
         <= 4 => Ratio(MiddleTop, MiddleBottom, x),
         _ => Far(x),
     };
-
-    /// <summary>erfc(x) = 2/√π ∫ₓ^∞ exp(−t²) dt. Any x; 0 above about 26.5.</summary>
-    public static double Plain(double x) => x < 0 ? 2 - Plain(-x) : Math.Exp(-x * x) * Scaled(x);
-
-    /// <summary>Standard normal distribution function, by erfc so that the lower tail keeps its digits.</summary>
-    public static double NormalBelow(double x) => Plain(-x / Math.Sqrt(2)) / 2;
 
     static double Far(double x)
     {

@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.Maths.Statistics;
 
 namespace WitnessMark.DrawingOffice.Intent.Wear;
 
@@ -24,13 +25,13 @@ public static class Worn
         // Both forms are equal; each is used where its exponential cannot overflow.
         return z >= 0
             ? Math.Log(Erfcx.Scaled(z)) - u * u / 2 - Math.Log(2 * scale)
-            : Math.Log(Erfcx.Plain(z)) + sigma * sigma / (2 * scale * scale) - departure / scale - Math.Log(2 * scale);
+            : Math.Log(2 - Math.Exp(-z * z) * Erfcx.Scaled(-z)) + sigma * sigma / (2 * scale * scale) - departure / scale - Math.Log(2 * scale);
     }
 
     /// <summary>Chance of a departure no larger than this one.</summary>
     public static double Below(double departure, double sigma, double scale)
     {
-        var gaussian = Erfcx.NormalBelow(departure / sigma);
+        var gaussian = Normal.Below(departure / sigma);
         return scale == 0 ? gaussian : Math.Clamp(gaussian - scale * Math.Exp(LogDensity(departure, sigma, scale)), 0, 1);
     }
 
