@@ -21,6 +21,9 @@ public sealed record Rates(
     Rate SetUp, Rate MarkOut, Rate Hole, Rate DeburrPerMetre, Rate Fold, Rate FoldInVice, Rate WeldPerMetre,
     Rate Turn, Rate Thread, Rate FirstCopyCheck, Rate Protect)
 {
+    internal IEnumerable<Rate> All =>
+        [SetUp, MarkOut, Hole, DeburrPerMetre, Fold, FoldInVice, WeldPerMetre, Turn, Thread, FirstCopyCheck, Protect];
+
     public static Rates Usual { get; } = new(
         SetUp: Rate.Common(5, 10, 20),
         MarkOut: Rate.Common(10, 20, 40),
@@ -54,6 +57,9 @@ public sealed record Prices(
         Rate.Common(5, 10, 30),
         Rate.Common(0.5, 1.5, 4),
         Enum.GetValues<OutsideWork>().ToImmutableDictionary(w => w, _ => new OutsidePrice(Rate.Common(20, 45, 110), Rate.Common(3, 8, 25))));
+
+    internal IEnumerable<Rate> All =>
+        [OtherPerKilogram, ConsumablesPerHour, .. PerKilogram.Values, .. Outside.Values.SelectMany(o => new[] { o.EachOrder, o.LeadDays })];
 
     /// <summary>Material names are compared without case.</summary>
     public Rate MaterialPerKilogram(string material) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.Maths;
 
 namespace WitnessMark.PlanningOffice;
 
@@ -28,6 +29,23 @@ public sealed record Shop(
     /// so T·√(UTS/400). mm.
     /// </summary>
     public static double AsMildSteel(double thickness, double strength) => thickness * Math.Sqrt(strength / QuotedStrength);
+
+    public Refusal? Wrong =>
+        (Currency.Length == 3 && Currency.All(char.IsAsciiLetterUpper) ? null
+            : Refusal.Of("currency", Currency, "give its code of three capitals (ISO 4217), such as GBP"))
+        ?? Capacity("cutter thickness", Cutters.Select(c => c.MaxThickness))
+        ?? Capacity("folder", Folder is { } f ? [f.Width, f.MaxThickness, f.MaxAngle] : [])
+        ?? Capacity("vice", Vice is { } v ? [v.JawWidth, v.MaxThickness] : [])
+        ?? Capacity("drill", Drill is { } d ? [d.MaxDiameter] : [])
+        ?? Capacity("lathe", Lathe is { } l ? [l.Swing, l.BetweenCentres] : [])
+        ?? Capacity("stock sheet", Stock.Sheets.SelectMany(s => new[] { s.Width, s.Height }))
+        ?? Capacity("stock bar", Stock.BarDiameters)
+        ?? Cutters.Select(c => c.MinutesPerMetre).Concat(Rates.All).Concat(Prices.All).Select(r => r.Value.Wrong).FirstOrDefault(r => r is not null)
+        ?? (Enum.GetValues<OutsideWork>().All(Prices.Outside.ContainsKey) ? null
+            : Refusal.Of("prices of sent-out work", null, $"give one for each of {string.Join(", ", Enum.GetNames<OutsideWork>())}"));
+
+    static Refusal? Capacity(string field, IEnumerable<double> sizes) =>
+        sizes.Where(x => x is not (> 0 and < 1e6)).Select(x => Refusal.Of(field, $"{x}", "give a size above 0, or leave the tool out")).FirstOrDefault();
 
     /// <summary>A small shed to begin from and edit.</summary>
     public static Shop Usual { get; } = new(
