@@ -20,9 +20,13 @@ public sealed class RecordRoom
 
     RecordRoom(string path)
     {
-        _connection = new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true }.ToString();
-        _options = new DbContextOptionsBuilder<RecordsDb>().UseSqlite(_connection).AddInterceptors(new FullSync()).Options;
+        _connection = ConnectionTo(path);
+        _options = Options(path);
     }
+
+    /// <summary>How every connection to a file of records is made.</summary>
+    public static DbContextOptions<RecordsDb> Options(string path) =>
+        new DbContextOptionsBuilder<RecordsDb>().UseSqlite(ConnectionTo(path)).AddInterceptors(new FullSync()).Options;
 
     public IVehicleStore Vehicles => new VehicleStore(Db);
 
@@ -69,6 +73,8 @@ public sealed class RecordRoom
         }
         File.Move(half, path);
     }
+
+    static string ConnectionTo(string path) => new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true }.ToString();
 
     RecordsDb Db() => new(_options);
 

@@ -28,9 +28,9 @@ static class Decisions
         if (basedOn < 0) throw new RefusedException(Refusal.Of("version", $"{basedOn}", "give the version it was built on, 0 for a new row"));
         await using var db = open();
         var entry = db.Entry(row);
+        entry.Property<int>(RecordsDb.Version).CurrentValue = basedOn + 1;
         entry.State = basedOn == 0 ? EntityState.Added : EntityState.Modified;
         entry.Property<int>(RecordsDb.Version).OriginalValue = basedOn;
-        entry.Property<int>(RecordsDb.Version).CurrentValue = basedOn + 1;
         try
         {
             await db.SaveChangesAsync(cancel);
