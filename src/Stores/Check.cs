@@ -17,11 +17,11 @@ public static class Check
     public static Refusal? Of(Part p) =>
         Named("part name", p.Name) ?? Short("reference", p.Reference) ?? Short("condition", p.Condition)
         ?? (p.Quantity < 1 ? Refusal.Of("quantity", $"{p.Quantity}", "give a whole number from 1 up") : null)
-        ?? (p.Route is { } r ? Named("reason for the route", r.Reason) : null)
-        ?? (Enum.IsDefined(p.Hand) ? null : Refusal.Of("hand", $"{p.Hand}", "give LH, RH or none"));
+        ?? (p.Route is { } r ? Named("reason for the route", r.Reason) ?? Known("route", r.Route) : null)
+        ?? Known("hand", p.Hand);
 
     public static Refusal? Of(PartSample s) =>
-        Named("sample title", s.Title)
+        Named("sample title", s.Title) ?? Known("origin", s.Origin) ?? Listed("wanted readings", s.Wanted.IsDefault)
         ?? (s.Origin == SampleOrigin.Borrowed && s.Loan is null ? Refusal.Of("loan", null, "a borrowed sample needs its lender and the date it goes back") : null)
         ?? (s.Origin != SampleOrigin.Borrowed && s.Loan is not null ? Refusal.Of("loan", s.Loan.Lender, "only a borrowed sample has a lender") : null)
         ?? (s.Loan is { } l ? Of(l) : null)
@@ -29,6 +29,7 @@ public static class Check
 
     public static Refusal? Of(SampleSketch s)
     {
+        if (Listed("sketched features", s.Features.IsDefault) is { } none) return none;
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var f in s.Features)
         {
@@ -69,6 +70,11 @@ public static class Check
         text is null ? Refusal.Of(field, null, "it may be empty, but must be there")
         : text.Length > LongestText ? Refusal.Of(field, text, $"at most {LongestText} characters are kept")
         : null;
+
+    static Refusal? Known<T>(string field, T value) where T : struct, Enum =>
+        Enum.IsDefined(value) ? null : Refusal.Of(field, $"{value}", $"give one of {string.Join(", ", Enum.GetNames<T>())}");
+
+    static Refusal? Listed(string field, bool lacking) => lacking ? Refusal.Of(field, null, "send a list; it may be empty") : null;
 
     static Refusal? NotNegative(string field, double value) =>
         double.IsFinite(value) && value >= 0 ? null : Refusal.Of(field, $"{value}", "give a number from 0 up");

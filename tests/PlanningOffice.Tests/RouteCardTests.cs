@@ -56,6 +56,15 @@ public sealed class RouteCardTests
     }
 
     [Fact]
+    [Truth(Grade.Property, "the example of docs/guide/planning.md: 1.5·√(620/410) = 1.84 mm")]
+    public void The_guides_stainless_example_holds()
+    {
+        var stainless = Bracket with { Material = "stainless", Thickness = 1.5, Strength = 620 };
+        Assert.Equal(1.84, Shop.AsMildSteel(1.5, 620), 2);
+        Assert.Contains("folds like 1.84 mm", Assert.Single(BlankRoute.Card(stainless, Shop.Usual with { Vice = null }).SentOut).SentOut!.Why);
+    }
+
+    [Fact]
     [Truth(Grade.Property, "every bend is made once, wherever it is made, equal bends too")]
     public void Bends_are_shared_between_folder_vice_and_sending_out()
     {
@@ -111,6 +120,17 @@ public sealed class RouteCardTests
     [Truth(Grade.Property, "money of two currencies is never added")]
     public void Currencies_are_not_mixed() =>
         Assert.Throws<RefusedException>(() => Cost.None("GBP") + Cost.None("EUR"));
+
+    [Fact]
+    [Truth(Grade.Property, "a shop that cannot be is refused in words")]
+    public void A_senseless_shop_is_refused()
+    {
+        Assert.Null(Shop.Usual.Wrong);
+        Assert.Contains("folder", (Shop.Usual with { Folder = Shop.Usual.Folder! with { Width = -1 } }).Wrong!.Sentence);
+        Assert.Contains("currency", (Shop.Usual with { Currency = "quid" }).Wrong!.Sentence);
+        Assert.Contains("lists", (Shop.Usual with { Cutters = default }).Wrong!.Sentence);
+        Assert.Contains("rise", (Shop.Usual with { Rates = Rates.Usual with { Hole = Rate.Common(4, 2, 1) } }).Wrong!.Sentence);
+    }
 
     static TurnedFacts Stud => new("stud", "mild steel", 7850, 12.7, 60, 2, 2, []);
 }

@@ -51,6 +51,9 @@ public sealed class SampleTests
         Assert.Contains("H1", Check.Of(new SampleSketch(Sample.Id, [Hole("H1"), Hole("H1")]))!.Sentence);
         Assert.Contains("finite", Check.Of(new SampleSketch(Sample.Id, [Hole("H1", x: double.NaN)]))!.Sentence);
         Assert.Contains("above 0", Check.Of(new SampleSketch(Sample.Id, [Hole("H1", size: -6)]))!.Sentence);
+        Assert.Contains("list", Check.Of(new SampleSketch(Sample.Id, default))!.Sentence);
+        Assert.Contains("list", Check.Of(Sample with { Wanted = default })!.Sentence);
+        Assert.Contains("Borrowed", Check.Of(Sample with { Origin = (SampleOrigin)9 })!.Sentence);
         Assert.NotNull(Check.Of(new OwnedInstrument(Guid.NewGuid(), "wish", 0, 0, 0, false)));
         Assert.NotNull(Check.Of(new OwnedInstrument(Guid.NewGuid(), "wish", -1, 2, 0, false)));
     }

@@ -24,6 +24,8 @@ public sealed record BlankFacts(
         ?? Facts.Positive("blank width", Width) ?? Facts.Positive("blank height", Height) ?? Facts.Positive("area", Area)
         ?? Facts.Positive("cut length", CutLength) ?? Facts.Counted("quantity", Quantity)
         ?? (Area > Width * Height * (1 + 1e-9) ? Refusal.Of("area", $"{Area}", $"it cannot exceed the blank's rectangle, {Width * Height} mm²") : null)
+        ?? (Bends.IsDefault || Holes.IsDefault || Welds.IsDefault || Hazards.IsDefault
+            ? Refusal.Of("blank", null, "bends, holes, welds and hazards are lists; they may be empty") : null)
         ?? Bends.Select(b => Facts.Positive("bend length", b.Length) ?? Facts.Positive("bend angle", b.Angle)).FirstOrDefault(r => r is not null)
         ?? Holes.Select(h => Facts.Positive("hole diameter", h.Diameter) ?? Facts.Counted("number of holes", h.Count)).FirstOrDefault(r => r is not null)
         ?? Welds.Select(w => Facts.Positive("weld length", w.Length)).FirstOrDefault(r => r is not null);
@@ -52,7 +54,8 @@ public sealed record TurnedFacts(
     public Refusal? Wrong =>
         Facts.Positive("density", Density) ?? Facts.Positive("diameter", Diameter) ?? Facts.Positive("length", Length)
         ?? (Threads < 0 ? Refusal.Of("threads", $"{Threads}", "give a whole number from 0 up") : null)
-        ?? Facts.Counted("quantity", Quantity);
+        ?? Facts.Counted("quantity", Quantity)
+        ?? (Hazards.IsDefault ? Refusal.Of("hazards", null, "give a list; it may be empty") : null);
 }
 
 static class Facts

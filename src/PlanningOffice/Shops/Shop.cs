@@ -35,6 +35,8 @@ public sealed record Shop(
     public Refusal? Wrong =>
         (Currency.Length == 3 && Currency.All(char.IsAsciiLetterUpper) ? null
             : Refusal.Of("currency", Currency, "give its code of three capitals (ISO 4217), such as GBP"))
+        ?? (Cutters.IsDefault || Welders.IsDefault || Stock.Sheets.IsDefault || Stock.BarDiameters.IsDefault
+            ? Refusal.Of("shop", null, "cutters, welders, sheets and bars are lists; they may be empty") : null)
         ?? Capacity("cutter thickness", Cutters.Select(c => c.MaxThickness))
         ?? Capacity("folder", Folder is { } f ? [f.Width, f.MaxThickness, f.MaxAngle] : [])
         ?? Capacity("vice", Vice is { } v ? [v.JawWidth, v.MaxThickness] : [])
