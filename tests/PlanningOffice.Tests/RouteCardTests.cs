@@ -117,6 +117,11 @@ public sealed class RouteCardTests
         Assert.Contains("thickness", Assert.Throws<RefusedException>(() => BlankRoute.Card(Bracket with { Thickness = thickness }, Shop.Usual)).Message);
 
     [Fact]
+    [Truth(Grade.Property, "a blank too small to see is refused before a sheet is filled with it")]
+    public void A_speck_of_a_blank_is_refused() =>
+        Assert.Contains("blank width", Assert.Throws<RefusedException>(() => BlankRoute.Card(Bracket with { Width = 1e-9 }, Shop.Usual)).Message);
+
+    [Fact]
     [Truth(Grade.Property, "money of two currencies is never added")]
     public void Currencies_are_not_mixed() =>
         Assert.Throws<RefusedException>(() => Cost.None("GBP") + Cost.None("EUR"));

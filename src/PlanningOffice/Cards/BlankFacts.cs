@@ -21,7 +21,7 @@ public sealed record BlankFacts(
 {
     public Refusal? Wrong =>
         Facts.Positive("thickness", Thickness) ?? Facts.Positive("density", Density) ?? Facts.Positive("strength", Strength)
-        ?? Facts.Positive("blank width", Width) ?? Facts.Positive("blank height", Height) ?? Facts.Positive("area", Area)
+        ?? Facts.Size("blank width", Width) ?? Facts.Size("blank height", Height) ?? Facts.Positive("area", Area)
         ?? Facts.Positive("cut length", CutLength) ?? Facts.Counted("quantity", Quantity)
         ?? (Area > Width * Height * (1 + 1e-9) ? Refusal.Of("area", $"{Area}", $"it cannot exceed the blank's rectangle, {Width * Height} mm²") : null)
         ?? (Bends.IsDefault || Holes.IsDefault || Welds.IsDefault || Hazards.IsDefault
@@ -63,6 +63,9 @@ static class Facts
     public static Refusal? Positive(string field, double x) =>
         x is > 0 and < 1e12 ? null : Refusal.Of(field, $"{x}", "give a number above 0");
 
+    public static Refusal? Size(string field, double mm) =>
+        mm is >= 0.1 and <= 100_000 ? null : Refusal.Of(field, $"{mm}", "give a size from 0.1 to 100000 mm");
+
     public static Refusal? Counted(string field, int n) =>
-        n is >= 1 and <= 100_000 ? null : Refusal.Of(field, $"{n}", "give a whole number from 1 to 100000");
+        n is >= 1 and <= 10_000 ? null : Refusal.Of(field, $"{n}", "give a whole number from 1 to 10000");
 }

@@ -8,10 +8,10 @@ namespace WitnessMark.PlanningOffice;
 /// </summary>
 public static class BlankRoute
 {
-    /// <exception cref="RefusedException">A fact is out of its range.</exception>
+    /// <exception cref="RefusedException">A fact of the part or of the shop is out of its range.</exception>
     public static RouteCard Card(BlankFacts facts, Shop shop)
     {
-        if (facts.Wrong is { } wrong) throw new RefusedException(wrong);
+        if ((facts.Wrong ?? shop.Wrong) is { } wrong) throw new RefusedException(wrong);
         var steps = new StepWriter(shop);
         MarkOut(facts, shop, steps);
         Cut(facts, shop, steps);

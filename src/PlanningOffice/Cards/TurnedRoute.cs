@@ -5,10 +5,10 @@ namespace WitnessMark.PlanningOffice;
 /// <summary>The route of a turned part: the next bar up, turn, thread, check.</summary>
 public static class TurnedRoute
 {
-    /// <exception cref="RefusedException">A fact is out of its range.</exception>
+    /// <exception cref="RefusedException">A fact of the part or of the shop is out of its range.</exception>
     public static RouteCard Card(TurnedFacts facts, Shop shop)
     {
-        if (facts.Wrong is { } wrong) throw new RefusedException(wrong);
+        if ((facts.Wrong ?? shop.Wrong) is { } wrong) throw new RefusedException(wrong);
         var steps = new StepWriter(shop);
         var title = $"Turn {facts.Quantity} × ⌀{facts.Diameter:0.###} × {facts.Length:0.##} mm" + (facts.Threads > 0 ? ", thread" : "");
         if (WhyNotHere(facts, shop) is { } why)

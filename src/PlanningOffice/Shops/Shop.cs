@@ -44,6 +44,8 @@ public sealed record Shop(
         ?? Capacity("lathe", Lathe is { } l ? [l.Swing, l.BetweenCentres] : [])
         ?? Capacity("stock sheet", Stock.Sheets.SelectMany(s => new[] { s.Width, s.Height }))
         ?? Capacity("stock bar", Stock.BarDiameters)
+        ?? new[] { Stock.Gap, Stock.BarAllowance, Stock.EndAllowance }.Where(x => x is not (>= 0 and < 1000))
+            .Select(x => Refusal.Of("stock allowance", $"{x}", "give a size from 0 to 1000 mm")).FirstOrDefault()
         ?? Cutters.Select(c => c.MinutesPerMetre).Concat(Rates.All).Concat(Prices.All).Select(r => r.Value.Wrong).FirstOrDefault(r => r is not null)
         ?? (Enum.GetValues<OutsideWork>().All(Prices.Outside.ContainsKey) ? null
             : Refusal.Of("prices of sent-out work", null, $"give one for each of {string.Join(", ", Enum.GetNames<OutsideWork>())}"));
