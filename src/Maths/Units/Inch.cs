@@ -1,0 +1,22 @@
+using System.Globalization;
+
+namespace WitnessMark.Maths.Units;
+
+/// <summary>The inch and its fractions.</summary>
+public static class Inch
+{
+    /// <summary>mm in an inch, exact since 1959.</summary>
+    public const double Mm = 25.4;
+
+    /// <summary>A count of equal parts as mixed number in lowest terms: 53 of 16 is <c>3 5/16</c>.</summary>
+    /// <param name="numerator">0 or more.</param>
+    /// <param name="denominator">1 or more.</param>
+    public static string Fraction(long numerator, int denominator)
+    {
+        var (whole, part) = Math.DivRem(numerator, denominator);
+        if (part == 0) return whole.ToString(CultureInfo.InvariantCulture);
+        var common = (long)System.Numerics.BigInteger.GreatestCommonDivisor(part, denominator);
+        var fraction = string.Create(CultureInfo.InvariantCulture, $"{part / common}/{denominator / common}");
+        return whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
+    }
+}
