@@ -17,12 +17,12 @@ public enum DecimalMark
 /// <param name="BarePoint">Written without the nought before the point, as inch drawings do (ASME Y14.5).</param>
 public readonly partial record struct Numeral(double Value, bool HasFraction = false, bool BarePoint = false)
 {
-    /// <summary>Reads tidied text (see <see cref="Tidy"/>). No sign, no exponent, at most 15 digits: nobody measures more.</summary>
+    /// <summary>Reads tidied text (see <see cref="Tidy"/>). No sign, no exponent, at most 20 digits, as a double needs 17 to be written whole.</summary>
     public static Parsed<Numeral> Read(string text, DecimalMark mark, string field)
     {
         if (Mixed().Match(text) is { Success: true } mixed) return Fraction(text, mixed, field);
-        if (text.Count(char.IsAsciiDigit) is 0 or > 15)
-            return Refusal.Of(field, text, "write a number of up to 15 digits, such as 31.5 or 3 5/16");
+        if (text.Count(char.IsAsciiDigit) is 0 or > 20)
+            return Refusal.Of(field, text, "write a number of up to 20 digits, such as 31.5 or 3 5/16");
         if (WholeWithSpaces().IsMatch(text))
             return Refusal.Of(field, text, $"it could be {text.Replace(" ", "")} or {text.Count(c => c == ' ') + 1} numbers; write {text.Replace(" ", "")}, or put ; between repeats");
         if (!Digits().IsMatch(text))
@@ -64,7 +64,7 @@ public readonly partial record struct Numeral(double Value, bool HasFraction = f
         if (sign == '.' && mark == DecimalMark.Unsaid) return asDecimal;
         if (sign == ',' && mark == DecimalMark.Point) return new Numeral(asThousands);
         return Refusal.Of(field, text, string.Create(CultureInfo.InvariantCulture,
-            $"it could be {asDecimal.Value} or {asThousands}; write {asDecimal.Value} (or {asDecimal.Value:0.0###}0) or {asThousands} without a mark"));
+            $"it could be {asDecimal.Value} or {asThousands}; write {text.Replace(sign, sign == ',' ? '.' : ',')} or {asThousands}"));
     }
 
     static Parsed<Numeral> BothMarks(string text, DecimalMark mark, string field)

@@ -14,6 +14,9 @@ public enum GaugeSeries
     /// <summary>US manufacturers' standard gauge: American sheet steel.</summary>
     Msg,
 
+    /// <summary>Birmingham (Stubs') wire gauge: tube walls and old wire.</summary>
+    Bwg,
+
     /// <summary>American (Brown and Sharpe) wire gauge: copper wire, non-ferrous sheet.</summary>
     Awg,
 }
@@ -25,6 +28,8 @@ public static class Gauges
 
     public static ImmutableArray<NominalSize> Bg { get; } = Load(GaugeSeries.Bg);
 
+    public static ImmutableArray<NominalSize> Bwg { get; } = Load(GaugeSeries.Bwg);
+
     public static ImmutableArray<NominalSize> Msg { get; } = Load(GaugeSeries.Msg);
 
     /// <summary>d = 0.127 mm × 92^((36 − n)/39); 0 is n = 0, 2/0 is n = −1 (ASTM B258).</summary>
@@ -32,12 +37,13 @@ public static class Gauges
         [.. Enumerable.Range(-3, 44).Select(n => new NominalSize(
             Name(n < 0 ? $"{1 - n}/0" : $"{n}", GaugeSeries.Awg), "AWG", 0.127 * Math.Pow(92, (36 - n) / 39.0), Sources.Computed))];
 
-    public static ImmutableArray<NominalSize> All { get; } = [.. Swg, .. Bg, .. Msg, .. Awg];
+    public static ImmutableArray<NominalSize> All { get; } = [.. Swg, .. Bg, .. Bwg, .. Msg, .. Awg];
 
     public static ImmutableArray<NominalSize> Of(GaugeSeries series) => series switch
     {
         GaugeSeries.Swg => Swg,
         GaugeSeries.Bg => Bg,
+        GaugeSeries.Bwg => Bwg,
         GaugeSeries.Msg => Msg,
         _ => Awg,
     };
