@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey.Network;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Survey;
@@ -27,7 +28,11 @@ public readonly record struct Ellipse(double Major, double Minor, double Turn);
 /// <param name="Normalised">Residual over its own standard deviation; null where nothing checks the reading.</param>
 /// <param name="SmallestDetectable">Least gross error found with power 0.8 at the survey's critical value, mm or rad; null where none can be.</param>
 /// <param name="Doubtful">Convicted, alone or in a group.</param>
-public sealed record ReadingResult(int Index, double Adjusted, double Residual, double RedundancyNumber, double? Normalised, double? SmallestDetectable, bool Doubtful);
+public sealed record ReadingResult(int Index, double Adjusted, double Residual, double RedundancyNumber, double? Normalised, double? SmallestDetectable, bool Doubtful)
+{
+    /// <summary>False in a plan from which the reading was set aside.</summary>
+    public bool Used { get; init; } = true;
+}
 
 /// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>
 public sealed record GlobalTest(double Statistic, int Redundancy, double Low, double High, bool Passes);
@@ -80,5 +85,41 @@ public sealed record Plan(
     ImmutableArray<LooseGroup> Loose,
     ImmutableArray<Mirror> Mirrors)
 {
+    /// <summary>The plan with the doubtful readings set aside; null when there are none.</summary>
+    public Plan? WithoutDoubtful { get; init; }
+
+    /// <summary>The plan to draw from.</summary>
+    public Plan Believed => WithoutDoubtful ?? this;
+
+    internal Solver Solver { get; init; } = null!;
+
+    internal Fit Fit { get; init; } = null!;
+
     public Placed Of(string id) => Features.First(f => f.Id == id);
+
+    /// <summary>Adjusted distance between two centres or corners, mm; null where the readings leave it free.</summary>
+    public Uncertain? Distance(string a, string b) => Quantity(ReadingKind.CentreDistance, a, b);
+
+    /// <summary>What a reading of this kind would give, with the ± of the plan alone (mm or radians); null where it is free.</summary>
+    public Uncertain? Quantity(ReadingKind kind, string from, string? to = null)
+    {
+        var opposite = Enumerable.Range(0, Solver.Layout.Features.Length).FirstOrDefault(Solver.Layout.HasPlace);
+        var quantity = new Observed(kind, Solver.Layout.IndexOf(from), to is null ? -1 : Solver.Layout.IndexOf(to), 0, 1, -1, kind == ReadingKind.AcrossEdges ? opposite : 0);
+        return Quantities.Of(Solver, Fit, quantity);
+    }
+
+    /// <summary>The distance of every pair of centres or corners that is determined, in the sample's order.</summary>
+    public IEnumerable<PairDistance> Distances() => Pairs().Where(p => p.Distance is not null).Select(p => new PairDistance(p.A, p.B, p.Distance!.Value.Value, p.Distance.Value.Std));
+
+    /// <summary>The pairs whose distance is not determined.</summary>
+    public IEnumerable<(string A, string B)> UndeterminedDistances() => Pairs().Where(p => p.Distance is null).Select(p => (p.A, p.B));
+
+    IEnumerable<(string A, string B, Uncertain? Distance)> Pairs()
+    {
+        var layout = Solver.Layout;
+        for (var a = 0; a < layout.Features.Length; a++)
+            for (var b = a + 1; b < layout.Features.Length; b++)
+                if (layout.HasPlace(a) && layout.HasPlace(b))
+                    yield return (layout.Features[a].Id, layout.Features[b].Id, Quantities.Of(Solver, Fit, Quantities.Distance(a, b)));
+    }
 }

@@ -24,7 +24,7 @@ public enum ReadingKind
     /// <summary>Distance between the two corners of an edge, mm. From = edge.</summary>
     LengthAlongEdge,
 
-    /// <summary>Distance of two edges, taken at the middle of the first, mm. From, To = edges.</summary>
+    /// <summary>Distance of two (nearly) parallel edges, mm; taken at the middle of an edge with corners, else opposite the first placed feature. From, To = edges.</summary>
     AcrossEdges,
 
     /// <summary>d, mm. From = hole.</summary>

@@ -1,0 +1,43 @@
+using WitnessMark.DrawingOffice.Survey.Network;
+using WitnessMark.Maths;
+
+namespace WitnessMark.DrawingOffice.Survey;
+
+/// <summary>
+/// From readings to the true plan: weighted nonlinear least squares with every feature unknown and none held, so that no
+/// result between features leans on a datum.
+/// </summary>
+/// <remarks>
+/// <para>Assumes: readings independent, errors normal with the stated standard uncertainty, the part flat and rigid. The stated
+/// uncertainties are believed (variance factor 1, not rescaled by the fit); the global test says whether the readings agree.</para>
+/// <para>± are first-order (linearised at the solution). Relative error of ± below 1e-6 for the surveys tested; distances settle to
+/// rounding. Cost grows about with the readings while each ties neighbours.</para>
+/// </remarks>
+public static class Adjust
+{
+    /// <param name="sample">Checked first; <see cref="RefusedException"/> says what is wrong with it.</param>
+    /// <param name="searchMirrors">Also look for second shapes that fit as well; costs several adjustments.</param>
+    public static Plan Solve(Sample sample, bool searchMirrors = true, CancellationToken stop = default)
+    {
+        SampleCheck.Verify(sample);
+        var solver = new Solver(sample);
+        var fit = solver.Adjust(Settled(solver, stop), solver.Weights, stop);
+        var tests = Testing.Of(solver, fit);
+        var doubts = Snooping.Find(solver, fit, tests, stop);
+        var plan = PlanMaker.Make(solver, fit, tests, doubts, searchMirrors, stop);
+        if (doubts.Indices.IsEmpty) return plan;
+
+        var kept = solver.Adjust(fit.X, solver.Without(doubts.Indices.ToHashSet()), stop);
+        var rest = doubts with { Indices = [], Groups = [], Steps = [] };
+        return plan with { WithoutDoubtful = PlanMaker.Make(solver, kept, Testing.Of(solver, kept), rest, searchMirrors, stop) };
+    }
+
+    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
+    static double[] Settled(Solver solver, CancellationToken stop)
+    {
+        var x = Start.From(solver, stop);
+        var ordinary = Enumerable.Range(0, solver.Weights.Length).Where(solver.IsTestable).Select(r => solver.Weights[r]).DefaultIfEmpty(1).Max();
+        if (solver.Weights.Any(w => w > ordinary)) x = solver.Minimise(x, [.. solver.Weights.Select(w => Math.Min(w, ordinary))], stop).X;
+        return Repair.Improve(solver, x, solver.Weights, stop);
+    }
+}

@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using WitnessMark.Maths;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>
+/// Looks for second shapes that the readings allow: parts that hang on two features are turned over about the line through
+/// them, and single features are tried at every other crossing of their loci; each trial is adjusted in full and kept when it
+/// fits nearly as well. A search, not a proof: ambiguities that move several features to places that are no mirror image of
+/// the first are not looked for.
+/// </summary>
+static class Mirrors
+{
+    /// <summary>A second shape counts while the readings favour the first by less than about a thousand to one: 2 ln 1000.</summary>
+    const double NearlyAsGood = 13.8;
+
+    /// <summary>Trials worse than this before adjustment are not worth adjusting: a reading off by some twenty of its ±.</summary>
+    const double WorthTrying = 400;
+
+    public static ImmutableArray<Mirror> Of(Solver solver, Fit fit, IReadOnlySet<string> loose, CancellationToken stop)
+    {
+        var found = new List<Mirror>();
+        var layout = solver.Layout;
+        foreach (var (flips, about, trial) in Trials(solver, fit))
+        {
+            stop.ThrowIfCancellationRequested();
+            if (flips.Any(f => loose.Contains(layout.Features[f].Id)) || found.Any(m => Same(layout, m, flips))) continue;
+            if (SumOfSquares(solver, fit, trial) > fit.SumOfSquares + WorthTrying) continue;
+            var second = solver.Adjust(trial, fit.Weights, stop);
+            if (!second.Convergence.Converged || second.Free.Length > fit.Free.Length || second.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
+            if (Compare(solver, fit, second, flips, about) is { } mirror) found.Add(mirror);
+        }
+        return [.. found];
+    }
+
+    static IEnumerable<(int[] Flips, int[] About, double[] X)> Trials(Solver solver, Fit fit)
+    {
+        var layout = solver.Layout;
+        var cliques = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0).Select(r => layout.PlacesIn(solver.Equations.Rows[r]).ToArray());
+        foreach (var (a, b, part) in new Separation(layout.Features.Length, cliques).Parts())
+        {
+            var flips = part.Where(layout.HasPlace).ToArray();
+            if (layout.HasPlace(a) && layout.HasPlace(b) && flips.Length > 0) yield return (flips, [a, b], TurnedOver(layout, fit.X, flips, a, b));
+        }
+        var loci = new Loci(solver);
+        for (var f = 0; f < layout.Features.Length; f++)
+        {
+            if (!layout.HasPlace(f)) continue;
+            var here = layout.Place(f, fit.X);
+            var there = loci.Candidates(f, fit.X, _ => true)
+                .Where(p => p.DistanceTo(here) > Distinct(layout))
+                .Select(p => (Place: p, Misfit: loci.Misfit(f, p, fit.X, fit.Weights, _ => true)))
+                .OrderBy(c => c.Misfit).FirstOrDefault((Place: here, Misfit: double.PositiveInfinity));
+            if (there.Misfit > fit.SumOfSquares + WorthTrying) continue;
+            var x = (double[])fit.X.Clone();
+            (x[layout.First(f)], x[layout.First(f) + 1]) = (there.Place.X, there.Place.Y);
+            yield return ([f], MirrorLine(solver, fit, f, there.Place), x);
+        }
+    }
+
+    static double Distinct(Layout layout) => 1e-3 * layout.Lever;
+
+    static double[] TurnedOver(Layout layout, double[] x, int[] flips, int a, int b)
+    {
+        var y = (double[])x.Clone();
+        var (p, q) = (layout.Place(a, x), layout.Place(b, x));
+        foreach (var f in flips)
+        {
+            var image = Image(layout.Place(f, x), p, q);
+            (y[layout.First(f)], y[layout.First(f) + 1]) = (image.X, image.Y);
+            if (layout.Features[f].Kind == FeatureKind.Slot) y[layout.TurnOf(f)] = 2 * (q - p).Angle * layout.Lever - y[layout.TurnOf(f)];
+        }
+        return y;
+    }
+
+    static Vec2 Image(Vec2 v, Vec2 p, Vec2 q)
+    {
+        var along = (q - p).Unit;
+        return v - 2 * along.Left.Dot(v - p) * along.Left;
+    }
+
+    /// <summary>Two features among those the moved one is tied to, about whose line the two places are mirror images; none if there are no such two.</summary>
+    static int[] MirrorLine(Solver solver, Fit fit, int feature, Vec2 there)
+    {
+        var layout = solver.Layout;
+        var ties = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0)
+            .Select(r => layout.PlacesIn(solver.Equations.Rows[r]).ToArray()).Where(c => c.Contains(feature))
+            .SelectMany(c => c).Where(f => f != feature).Distinct().Order().ToArray();
+        foreach (var a in ties)
+            foreach (var b in ties.Where(b => b > a))
+                if (Image(layout.Place(feature, fit.X), layout.Place(a, fit.X), layout.Place(b, fit.X)).DistanceTo(there) < Distinct(layout)) return [a, b];
+        return [];
+    }
+
+    static double SumOfSquares(Solver solver, Fit fit, double[] x)
+    {
+        var residual = new double[fit.Weights.Length];
+        solver.Equations.Evaluate(x, residual);
+        return Maths.LeastSquares.TrustRegion.SumOfSquares(residual, fit.Weights);
+    }
+
+    static bool Same(Layout layout, Mirror mirror, int[] flips) => mirror.Flips.SequenceEqual(flips.Select(f => layout.Features[f].Id));
+
+    static Mirror? Compare(Solver solver, Fit first, Fit second, int[] flips, int[] about)
+    {
+        var layout = solver.Layout;
+        var pairs = new List<(PairDistance Second, double First)>();
+        for (var a = 0; a < layout.Features.Length; a++)
+            for (var b = a + 1; b < layout.Features.Length; b++)
+            {
+                if (flips.Contains(a) == flips.Contains(b) || !layout.HasPlace(a) || !layout.HasPlace(b)) continue;
+                var before = layout.Place(a, first.X).DistanceTo(layout.Place(b, first.X));
+                var after = layout.Place(a, second.X).DistanceTo(layout.Place(b, second.X));
+                if (Math.Abs(after - before) < Distinct(layout)) continue;
+                if (Quantities.Of(solver, second, Quantities.Distance(a, b)) is { } d)
+                    pairs.Add((new PairDistance(layout.Features[a].Id, layout.Features[b].Id, d.Value, d.Std), before));
+            }
+        if (pairs.Count == 0) return null;
+        pairs.Sort((p, q) => Math.Abs(q.Second.Distance - q.First).CompareTo(Math.Abs(p.Second.Distance - p.First)));
+        return new Mirror(
+            [.. flips.Select(f => layout.Features[f].Id)],
+            [.. about.Select(f => layout.Features[f].Id)],
+            second.SumOfSquares,
+            [.. pairs.Select(p => p.Second)],
+            [.. pairs.Take(3).Select(p => new Deciding(p.Second.From, p.Second.To, p.First, p.Second.Distance))]);
+    }
+}

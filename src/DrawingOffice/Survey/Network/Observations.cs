@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>From readings to observation equations and weights.</summary>
+static class Observations
+{
+    /// <summary>
+    /// An exact condition gets this share of the least ± of the survey. Cause: small enough that the condition is kept to a
+    /// ten-thousandth of any reading's ±, large enough that the squared weights (1e8 apart) leave eight digits in the factor.
+    /// </summary>
+    const double ExactShare = 1e-4;
+
+    public static ImmutableArray<Observed> Of(Sample sample, Layout layout)
+    {
+        var rows = ImmutableArray.CreateBuilder<Observed>();
+        var least = sample.Readings.Where(r => !r.Exact && !IsAngle(r.Kind)).Select(r => r.Sigma).DefaultIfEmpty(0.02).Min();
+        double ExactSigma(ReadingKind kind) => ExactShare * (IsAngle(kind) ? least / layout.Lever : least);
+
+        var opposite = Enumerable.Range(0, layout.Features.Length).FirstOrDefault(layout.HasPlace);
+        foreach (var r in sample.Readings)
+        {
+            var sigma = r.Exact ? ExactSigma(r.Kind) : r.Sigma;
+            var from = layout.IndexOf(r.From);
+            if (r.Kind == ReadingKind.Picked)
+            {
+                var frame = layout.FirstOfFrames + 3 * layout.Frames.IndexOf(r.Frame);
+                rows.Add(new Observed(r.Kind, from, frame, r.Value, sigma, r.Index, 0));
+                rows.Add(new Observed(r.Kind, from, frame, r.ValueY, sigma, r.Index, 1));
+                continue;
+            }
+            var to = r.To is null ? -1 : layout.IndexOf(r.To);
+            rows.Add(new Observed(r.Kind, from, to, r.Value, sigma, r.Index, r.Kind == ReadingKind.AcrossEdges ? opposite : 0));
+        }
+        for (var i = 0; i < layout.Features.Length; i++)
+            if (layout.Features[i] is { Kind: FeatureKind.Arc, From: { } a, To: { } b })
+            {
+                var sigma = ExactSigma(ReadingKind.On);
+                rows.Add(new Observed(ReadingKind.On, layout.IndexOf(a), i, 0, sigma, -1, 0));
+                rows.Add(new Observed(ReadingKind.On, layout.IndexOf(b), i, 0, sigma, -1, 0));
+            }
+        return rows.ToImmutable();
+    }
+
+    public static bool IsAngle(ReadingKind kind) => kind is ReadingKind.AngleBetweenEdges or ReadingKind.Parallel or ReadingKind.Square;
+
+    public static bool IsCondition(ReadingKind kind) => kind is ReadingKind.On or ReadingKind.Parallel or ReadingKind.Square or ReadingKind.Tangent;
+
+    /// <summary>The size of the part as the readings and the sketch show it, mm.</summary>
+    public static double Lever(Sample sample)
+    {
+        double lever = 1;
+        foreach (var r in sample.Readings)
+            if (!IsAngle(r.Kind)) lever = Math.Max(lever, Math.Max(Math.Abs(r.Value), Math.Abs(r.ValueY)));
+        return lever;
+    }
+}

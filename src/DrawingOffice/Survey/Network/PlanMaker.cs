@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using WitnessMark.Maths;
+using WitnessMark.Maths.Statistics;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>Puts the findings of one adjustment into the public records.</summary>
+static class PlanMaker
+{
+    public static Plan Make(Solver solver, Fit fit, Testing tests, Doubts doubts, bool searchMirrors, CancellationToken stop)
+    {
+        var loose = Looseness.Of(solver, fit);
+        var looseIds = Looseness.LooseIds(loose);
+        var mirrors = searchMirrors ? Mirrors.Of(solver, fit, looseIds, stop) : [];
+        return new Plan(
+            Placed(solver, fit, looseIds),
+            fit.Convergence,
+            solver.Layout.Count,
+            fit.Datum.Length,
+            fit.Free.Length,
+            fit.Redundancy,
+            fit.SumOfSquares,
+            Global(fit),
+            tests.Critical,
+            Results(solver, fit, tests, doubts),
+            doubts,
+            loose,
+            mirrors)
+        { Solver = solver, Fit = fit };
+    }
+
+    static ImmutableArray<Placed> Placed(Solver solver, Fit fit, IReadOnlySet<string> loose)
+    {
+        var layout = solver.Layout;
+        var ellipse = Quantities.Ellipses(solver, fit);
+        return [.. layout.Features.Select((f, i) => new Placed(
+            f.Id,
+            f.Kind,
+            At(layout, fit, i),
+            f.Kind is FeatureKind.Slot or FeatureKind.Edge ? layout.Turn(i, fit.X) : 0,
+            layout.SizeOf(i) is >= 0 and var size ? Quantities.Unknown(solver, fit, size) : null,
+            Length(solver, fit, i),
+            layout.HasPlace(i) ? ellipse(layout.First(i)) : default,
+            loose.Contains(f.Id)))];
+    }
+
+    static Vec2 At(Layout layout, Fit fit, int feature)
+    {
+        if (layout.HasPlace(feature)) return layout.Place(feature, fit.X);
+        if (!layout.IsCornerEdge(feature)) return layout.Line(feature, fit.X).At;
+        var (a, b) = layout.Corners(feature);
+        return (layout.Place(a, fit.X) + layout.Place(b, fit.X)) / 2;
+    }
+
+    static Uncertain? Length(Solver solver, Fit fit, int feature)
+    {
+        var layout = solver.Layout;
+        if (layout.Features[feature].Kind == FeatureKind.Slot) return Quantities.Unknown(solver, fit, layout.First(feature) + 3);
+        if (!layout.IsCornerEdge(feature)) return null;
+        var (a, b) = layout.Corners(feature);
+        return Quantities.Of(solver, fit, Quantities.Distance(a, b));
+    }
+
+    static GlobalTest Global(Fit fit)
+    {
+        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, true);
+        var low = ChiSquare.Quantile(0.025, fit.Redundancy);
+        var high = ChiSquare.Quantile(0.975, fit.Redundancy);
+        return new GlobalTest(fit.SumOfSquares, fit.Redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);
+    }
+
+    static ImmutableArray<ReadingResult> Results(Solver solver, Fit fit, Testing tests, Doubts doubts)
+    {
+        var results = new ReadingResult?[solver.Sample.Readings.Length];
+        for (var r = 0; r < fit.Weights.Length; r++)
+        {
+            var o = solver.Equations.Rows[r];
+            if (o.Reading < 0) continue;
+            var used = fit.Weights[r] > 0;
+            var sigma = solver.Sigma(r);
+            var result = new ReadingResult(
+                o.Reading,
+                o.Value + tests.Residual[r],
+                tests.Residual[r],
+                used ? tests.Redundancy[r] : 0,
+                used ? tests.Normalised(r, sigma) : null,
+                used && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
+                doubts.Indices.Contains(o.Reading))
+            { Used = used };
+            // A pick has two coordinates; the one that fits worse speaks for it.
+            if (results[o.Reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[o.Reading] = result;
+        }
+        return [.. results.Select(r => r!)];
+    }
+}

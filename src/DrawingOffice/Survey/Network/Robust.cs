@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>
+/// A second opinion on gross errors that does not depend on the order in which readings are set aside: iteratively re-weighted
+/// least squares, first in the manner of least absolute residuals, then with Tukey's biweight, on residuals made comparable by √r.
+/// </summary>
+static class Robust
+{
+    /// <summary>Biweight's limit: 4.685 gives 95 % efficiency with normal errors (Holland and Welsch 1977).</summary>
+    const double Limit = 4.685;
+
+    /// <summary>Readings whose residual from the robust fit is larger than foretold.</summary>
+    public static ImmutableArray<int> Suspects(Solver solver, Fit start, CancellationToken stop)
+    {
+        var rows = solver.Equations.Rows;
+        var x = start.X;
+        var redundancy = Testing.Of(solver, start).Redundancy;
+        var residual = new double[rows.Length];
+        for (var round = 0; round < 24; round++)
+        {
+            solver.Equations.Evaluate(x, residual);
+            var weights = (double[])start.Weights.Clone();
+            for (var r = 0; r < rows.Length; r++)
+            {
+                if (weights[r] == 0 || !solver.IsTestable(r)) continue;
+                var u = Math.Abs(residual[r]) / (solver.Sigma(r) * Math.Sqrt(Math.Max(redundancy[r], 0.05)));
+                weights[r] *= round < 12 ? 1 / Math.Max(u, 0.5) : Math.Max(1e-4, Biweight(u));
+            }
+            x = solver.Minimise(x, weights, stop).X;
+        }
+        solver.Equations.Evaluate(x, residual);
+        var critical = Testing.Of(solver, start).Critical;
+        return [.. Enumerable.Range(0, rows.Length)
+            .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(residual[r]) > critical * solver.Sigma(r))
+            .Select(r => rows[r].Reading).Distinct().Order()];
+    }
+
+    static double Biweight(double u) => u < Limit ? Math.Pow(1 - u * u / (Limit * Limit), 2) : 0;
+}

@@ -1,0 +1,67 @@
+using WitnessMark.Maths.Statistics;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>What the adjustment says of each equation, and how strict the test must be for the survey as a whole.</summary>
+/// <remarks>
+/// Baarda 1968: w = v / (σ √r). The critical value keeps the chance of accusing any reading of a clean survey at 5 in 100.
+/// Two bounds on the largest of the w hold and the lower one is taken: Šidák's for the number of readings tested, and √χ² at
+/// the survey's redundancy, since all w are projections of one residual vector of that many dimensions. The second rules small
+/// surveys: with redundancy 1 every w is the same number and 1.96 is right, however many readings there are.
+/// </remarks>
+sealed class Testing
+{
+    /// <summary>Chance of any false accusation in a clean survey.</summary>
+    public const double FalseAlarm = 0.05;
+
+    /// <summary>Chance of finding an error of the stated smallest detectable size.</summary>
+    public const double Power = 0.8;
+
+    /// <summary>Cause: a redundancy number is 1 − leverage, and the leverage carries rounding of about 1e-8 from the widest weights.</summary>
+    const double Unchecked = 1e-6;
+
+    Testing(double[] residual, double[] redundancy, double critical) => (Residual, Redundancy, Critical) = (residual, redundancy, critical);
+
+    /// <summary>Computed − observed, by row.</summary>
+    public double[] Residual { get; }
+
+    /// <summary>Redundancy number by row; 1 for a row that is left out.</summary>
+    public double[] Redundancy { get; }
+
+    public double Critical { get; }
+
+    /// <summary>Standard normal deviate whose square is the non-centrality at which the stated power is reached.</summary>
+    public double Detectable => Critical + Normal.Quantile(Power);
+
+    public static Testing Of(Solver solver, Fit fit)
+    {
+        solver.Load(fit);
+        var jacobian = solver.Equations.Jacobian;
+        var residual = new double[fit.Weights.Length];
+        var redundancy = new double[fit.Weights.Length];
+        solver.Equations.Evaluate(fit.X, residual);
+        var tested = 0;
+        for (var r = 0; r < residual.Length; r++)
+        {
+            redundancy[r] = 1;
+            if (fit.Weights[r] == 0) continue;
+            var leverage = fit.Weights[r] * solver.Variance(fit, jacobian.ColumnsOf(r), jacobian.ValuesOf(r));
+            redundancy[r] = Math.Clamp(1 - leverage, 0, 1);
+            if (redundancy[r] > Unchecked && solver.IsTestable(r)) tested++;
+        }
+        return new Testing(residual, redundancy, CriticalValue(tested, fit.Redundancy));
+    }
+
+    public bool IsChecked(int row) => Redundancy[row] > Unchecked;
+
+    /// <summary>Normalised residual; null where nothing checks the row.</summary>
+    public double? Normalised(int row, double sigma) => IsChecked(row) ? Residual[row] / (sigma * Math.Sqrt(Redundancy[row])) : null;
+
+    /// <summary>The value that the largest |w| of a clean survey passes in 5 of 100 surveys at most.</summary>
+    public static double CriticalValue(int tested, int redundancy)
+    {
+        if (tested < 1 || redundancy < 1) return double.PositiveInfinity;
+        var sidak = Normal.OutsideQuantile(-double.ExpM1(double.LogP1(-FalseAlarm) / tested));
+        return Math.Min(sidak, Math.Sqrt(ChiSquare.Quantile(1 - FalseAlarm, redundancy)));
+    }
+}
