@@ -14,6 +14,7 @@ static class Wmark
     {
         new Command("survey", "Readings of a sample and the true plan they make.")
         {
+            SolveCommand.Build(desk),
             SheetCommand.Build(desk),
         },
         UnitsCommand.Build(desk),
