@@ -34,6 +34,9 @@ public readonly record struct Vec2(double X, double Y)
         return new(c * X - s * Y, s * X + c * Y);
     }
 
+    // The record's own would print Left and Unit, which have a Left and a Unit of their own without end.
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"({X:R}, {Y:R})");
+
     public static Vec2 operator +(Vec2 a, Vec2 b) => new(a.X + b.X, a.Y + b.Y);
     public static Vec2 operator -(Vec2 a, Vec2 b) => new(a.X - b.X, a.Y - b.Y);
     public static Vec2 operator -(Vec2 a) => new(-a.X, -a.Y);

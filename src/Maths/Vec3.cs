@@ -16,6 +16,9 @@ public readonly record struct Vec3(double X, double Y, double Z)
 
     public double DistanceTo(Vec3 o) => (this - o).Length;
 
+    // The record's own would print Unit, which has a Unit of its own without end.
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"({X:R}, {Y:R}, {Z:R})");
+
     public static Vec3 operator +(Vec3 a, Vec3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
     public static Vec3 operator -(Vec3 a, Vec3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
     public static Vec3 operator -(Vec3 a) => new(-a.X, -a.Y, -a.Z);

@@ -35,9 +35,12 @@ public static class Adjust
     /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
     static double[] Settled(Solver solver, CancellationToken stop)
     {
-        var x = Start.From(solver, stop);
         var ordinary = Enumerable.Range(0, solver.Weights.Length).Where(solver.IsTestable).Select(r => solver.Weights[r]).DefaultIfEmpty(1).Max();
-        if (solver.Weights.Any(w => w > ordinary)) x = solver.Minimise(x, [.. solver.Weights.Select(w => Math.Min(w, ordinary))], stop).X;
-        return Repair.Improve(solver, x, solver.Weights, stop);
+        double[] coarse = [.. solver.Weights.Select(w => Math.Min(w, ordinary))];
+        var starts = Start.From(solver, stop);
+        var best = starts.Count == 1 && coarse.SequenceEqual(solver.Weights)
+            ? starts[0]
+            : starts.Select(x => solver.Minimise(x, coarse, stop)).MinBy(m => m.SumOfSquares)!.X;
+        return Repair.Improve(solver, best, solver.Weights, stop);
     }
 }

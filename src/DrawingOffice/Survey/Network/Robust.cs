@@ -32,8 +32,22 @@ static class Robust
         }
         solver.Equations.Evaluate(x, residual);
         var critical = Testing.Of(solver, start).Critical;
-        return [.. Enumerable.Range(0, rows.Length)
+        var far = Enumerable.Range(0, rows.Length)
             .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(residual[r]) > critical * solver.Sigma(r))
+            .Select(r => rows[r].Reading).Distinct().ToHashSet();
+        return Contradicted(solver, start, x, far, stop);
+    }
+
+    /// <summary>Of the readings far from the robust fit, those that a plain adjustment of all others contradicts: |v| over its predicted spread, σ² + aᵀQa.</summary>
+    static ImmutableArray<int> Contradicted(Solver solver, Fit start, double[] x, HashSet<int> far, CancellationToken stop)
+    {
+        if (far.Count == 0) return [];
+        var (rows, jacobian) = (solver.Equations.Rows, solver.Equations.Jacobian);
+        var others = solver.Adjust(x, solver.Without(far), stop);
+        var critical = Testing.Of(solver, start).Critical;
+        return [.. Enumerable.Range(0, rows.Length)
+            .Where(r => far.Contains(rows[r].Reading) && !Solver.Moves(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r)))
+            .Where(r => Math.Abs(solver.Equations.Residual(r, others.X)) > critical * Math.Sqrt(solver.Sigma(r) * solver.Sigma(r) + solver.Variance(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r))))
             .Select(r => rows[r].Reading).Distinct().Order()];
     }
 

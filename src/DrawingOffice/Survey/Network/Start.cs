@@ -4,28 +4,41 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 
 /// <summary>
 /// Where the adjustment starts. Sketched and picked features start there; the rest are placed one after the other from the
-/// readings that tie them; with no sketch at all the shape comes from classical scaling of shortest ways through the readings.
+/// readings that tie them, from nothing if need be.
 /// </summary>
 static class Start
 {
-    public static double[] From(Solver solver, CancellationToken stop)
+    /// <summary>One start, or several when nothing but the adjustment can tell which is right.</summary>
+    public static IReadOnlyList<double[]> From(Solver solver, CancellationToken stop)
     {
         var layout = solver.Layout;
         var x = new double[layout.Count];
         Sizes(solver, x);
+        FreeEdges(solver, x);
         var placed = new bool[layout.Features.Length];
         for (var i = 0; i < placed.Length; i++)
-        {
-            if (!layout.HasPlace(i)) continue;
-            if (layout.Features[i].Sketch is { } p) Put(layout, x, placed, i, p);
-        }
+            if (layout.HasPlace(i) && layout.Features[i].Sketch is { } p) Put(layout, x, placed, i, p);
         FromPicks(solver, x, placed);
-        if (placed.Count(p => p) < 2) Scale(solver, x, placed);
-        FreeEdges(solver, x);
-        OneByOne(solver, x, placed, stop);
-        FreeEdgesFromReadings(solver, x);
-        Frames(solver, x);
-        return x;
+        x = Sketched(solver, x, placed, stop);
+        var starts = new Construction(solver, stop).Grow(x, placed);
+        foreach (var start in starts)
+        {
+            FreeEdgesFromReadings(solver, start);
+            Frames(solver, start);
+        }
+        return starts;
+    }
+
+    /// <summary>What was sketched is adjusted by itself first, so that the rest is placed from a true shape and not from a rough one.</summary>
+    static double[] Sketched(Solver solver, double[] x, bool[] placed, CancellationToken stop)
+    {
+        var layout = solver.Layout;
+        var missing = Enumerable.Range(0, placed.Length).Any(i => layout.HasPlace(i) && !placed[i]);
+        if (!missing || placed.Count(p => p) < 3) return x;
+        var weights = (double[])solver.Weights.Clone();
+        for (var r = 0; r < weights.Length; r++)
+            if (solver.Equations.Rows[r].Kind == ReadingKind.Picked || !layout.PlacesIn(solver.Equations.Rows[r]).All(f => placed[f])) weights[r] = 0;
+        return solver.Minimise(x, weights, stop).X;
     }
 
     static void Put(Layout layout, double[] x, bool[] placed, int feature, Vec2 p)
@@ -72,38 +85,6 @@ static class Start
         if (layout.Frames.IsEmpty || placed.Any(p => p)) return;
         foreach (var r in solver.Sample.Readings)
             if (r.Kind == ReadingKind.Picked && r.Frame == layout.Frames[0]) Put(layout, x, placed, layout.IndexOf(r.From), new Vec2(r.Value, r.ValueY));
-    }
-
-    static void Scale(Solver solver, double[] x, bool[] placed)
-    {
-        var places = Scaling.Of(solver, x);
-        foreach (var (feature, p) in places) Put(solver.Layout, x, placed, feature, p);
-    }
-
-    /// <summary>Arc centres with sketched ends, and all features not yet placed, those with most ties to placed ones first.</summary>
-    static void OneByOne(Solver solver, double[] x, bool[] placed, CancellationToken stop)
-    {
-        var (layout, loci) = (solver.Layout, new Loci(solver));
-        while (true)
-        {
-            stop.ThrowIfCancellationRequested();
-            var next = Enumerable.Range(0, placed.Length).Where(i => layout.HasPlace(i) && !placed[i])
-                .OrderByDescending(i => loci.Rows(i).Count(r => layout.PlacesIn(solver.Equations.Rows[r]).All(f => f == i || placed[f])))
-                .Select(i => (int?)i).FirstOrDefault();
-            if (next is not { } feature) return;
-            var best = loci.Candidates(feature, x, f => placed[f])
-                .Select(p => (Place: p, Misfit: loci.Misfit(feature, p, x, solver.Weights, f => placed[f])))
-                .OrderBy(c => c.Misfit).Select(c => (Vec2?)c.Place).FirstOrDefault();
-            Put(layout, x, placed, feature, best ?? Aside(solver, x, placed, feature));
-        }
-    }
-
-    /// <summary>A place of its own for a feature that nothing ties: near the middle, so that it shows on the plan.</summary>
-    static Vec2 Aside(Solver solver, double[] x, bool[] placed, int feature)
-    {
-        var known = Enumerable.Range(0, placed.Length).Where(i => placed[i]).Select(i => solver.Layout.Place(i, x)).ToList();
-        var middle = known.Count == 0 ? Vec2.Zero : known.Aggregate((a, b) => a + b) / known.Count;
-        return middle + Vec2.Polar(feature * 2.4, 0.1 * solver.Layout.Lever);
     }
 
     static void FreeEdges(Solver solver, double[] x)
