@@ -1,0 +1,64 @@
+using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.Maths;
+using WitnessMark.PrintRoom;
+
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+
+/// <summary>Angles at the corners that are not square.</summary>
+static class Angles
+{
+    /// <summary>A corner this close to square is meant square, radians (half a degree).</summary>
+    public const double Square = Math.PI / 360;
+
+    /// <summary>Corners of the outside worth an angle, and the angle between their edges, radians in (0, π).</summary>
+    public static IEnumerable<(Outlines.Corner Corner, double Angle)> Of(FlatPart part)
+    {
+        foreach (var corner in part.Loops.SelectMany(l => Outlines.Corners(l)))
+        {
+            var angle = Math.Acos(Math.Clamp((-corner.Into).Dot(corner.OutOf), -1, 1));
+            if (corner.Fillet is null && NearCurve(part, corner)) continue;
+            if (Math.Abs(angle - Math.PI / 2) > Square && angle > Square && angle < Math.PI - Square) yield return (corner, angle);
+        }
+    }
+
+    // Where a straight edge runs into an arc there is an angle, but nobody sets it out.
+    static bool NearCurve(FlatPart part, Outlines.Corner corner) =>
+        part.Loops.SelectMany(l => l).OfType<ArcSegment>().Any(a => a.From == corner.At || a.To == corner.At);
+
+    public static void Draw(Pen pen, Outlines.Corner corner, double angle, double scale, Label label)
+    {
+        var (apex, a, b) = (corner.At * scale, -corner.Into, corner.OutOf);
+        var start = a.Cross(b) > 0 ? a : b;
+        var least = corner.Fillet is { } fillet ? corner.At.DistanceTo(fillet.From) * scale + 2 : 0;
+        foreach (var radius in new[] { 10.0, 14, 18, 24, 30 })
+        {
+            if (radius < least) continue;
+            var middle = start.Turned(angle / 2);
+            var box = label.Around(Vec2.Zero, 0);
+            var reach = Math.Abs(middle.X) * box.Width / 2 + Math.Abs(middle.Y) * box.Height / 2;
+            foreach (var past in new[] { 1.0, 4, 8 })
+            {
+                var at = apex + middle * (radius + reach + past) - box.Middle;
+                if (!pen.Clear.Free(label.Around(at, 0))) continue;
+                Sweep(pen, apex, start, angle, radius);
+                label.Draw(pen, at, 0);
+                return;
+            }
+        }
+        var last = Math.Max(10, least);
+        Sweep(pen, apex, start, angle, last);
+        Leader.Led(pen, apex + start.Turned(angle / 2) * last, 0, label, Leader.Along(start.Turned(angle / 2).Angle));
+    }
+
+    static void Sweep(Pen pen, Vec2 apex, Vec2 start, double angle, double radius)
+    {
+        pen.Add(new ArcMark(apex, radius, start.Angle, angle, Layers.Dimensions, Stroke.Dimension));
+        pen.Clear.Chain([.. Enumerable.Range(0, 13).Select(i => apex + start.Turned(angle * i / 12) * radius)], closed: false);
+        if (angle * radius < 3 * Pen.ArrowLength) return;
+        // An arrow head lies along its chord, not along the tangent at its tip.
+        var lean = Pen.ArrowLength / radius / 2;
+        pen.Arrow(apex + start * radius, (-start.Left).Turned(lean));
+        var end = start.Turned(angle);
+        pen.Arrow(apex + end * radius, end.Left.Turned(-lean));
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.Maths;
+using WitnessMark.PrintRoom;
+
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+
+/// <summary>A dimensioned view at one scale, mm on paper about the part's own origin.</summary>
+sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<DimensionItem> Items, IReadOnlyList<Hole> Holes, bool HolesInView, bool Undimensioned)
+{
+    /// <summary>Up to this many holes carry their diameter in the view; more show their letter only.</summary>
+    public const int MostCalledOut = 6;
+
+    public static PartView Draw(FlatPart part, double scale, Knowledge knowledge, Writing writing)
+    {
+        var pen = new Pen();
+        PartShape.Draw(pen, part, scale);
+        var holes = Hole.Lettered(part);
+        var box = part.Bounds;
+        var view = new Box(box.Left * scale, box.Bottom * scale, box.Right * scale, box.Top * scale);
+        var list = new Listing(knowledge, writing);
+        var (across, acrossHoles) = Linear(pen, Side.Under(view), part, scale, holes, list);
+        var (up, upHoles) = Linear(pen, Side.LeftOf(view), part, scale, holes, list);
+        Folds(pen, part, scale);
+        foreach (var (corner, angle) in Angles.Of(part)) Angles.Draw(pen, corner, angle, scale, list.Angle(corner, angle));
+        Arcs.Draw(pen, part, scale, list);
+        CallOut(pen, holes, scale, writing);
+        return new(pen.Marks, pen.Clear.Bounds, list.Items, holes, acrossHoles && upHoles, across == Manner.OverAll || up == Manner.OverAll);
+    }
+
+    static (Manner Manner, bool WithHoles) Linear(Pen pen, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
+    {
+        var (manner, stations) = Choice.Of(part, side.Along, holes);
+        var datum = part.Datum?.At ?? new Vec2(part.Bounds.Left, part.Bounds.Bottom);
+        var asked = Choice.Dimensions(manner, stations, datum, side.Along);
+        var withHoles = manner != Manner.OverAll && (holes.Count == 0 || stations.Exists(s => s.IsHole || holes.Any(h => s.Name.Contains(h.Letter, StringComparison.Ordinal))));
+        (double U, double V) Place(Station s) => (side.U(s.Point * scale), side.V(s.Point * scale) + (s.IsHole ? Past(holes, s, scale) : 0));
+        if (manner == Manner.Running)
+        {
+            var stops = asked.Where(a => !a.Auxiliary).Select(a => (Place(a.B).U, Place(a.B).V, list.Linear(a, side.Along))).ToList();
+            Running.Place(pen, side, Place(asked[0].A), stops);
+            return (manner, withHoles);
+        }
+        var rows = new Rows(pen, side, Place(stations[0]).U, Place(stations[^1]).U);
+        for (var i = 0; i < asked.Count; i++)
+        {
+            var later = asked.Skip(i + 1).SelectMany(a => new[] { Place(a.A).U, Place(a.B).U }).ToHashSet();
+            rows.Place(Place(asked[i].A), Place(asked[i].B), list.Linear(asked[i], side.Along), later, manner == Manner.Chain);
+        }
+        return (manner, withHoles);
+    }
+
+    // An extension line starts past the hole's own centre line.
+    static double Past(IReadOnlyList<Hole> holes, Station s, double scale) =>
+        holes.FirstOrDefault(h => h.Middle == s.Point) is { Between: null } h ? h.Reach * scale + 2 : 0;
+
+    static void Folds(Pen pen, FlatPart part, double scale)
+    {
+        foreach (var f in part.Folds)
+        {
+            var radius = f.InsideRadius > 0 ? $" R{Writing.Millimetres.Length(f.InsideRadius, null)}" : "";
+            var words = $"{(f.Angle >= 0 ? "up" : "down")} {Writing.Angle(Math.Abs(f.Angle))}{radius}";
+            Leader.Beside(pen, (f.From + f.To) / 2 * scale, 0, new(words));
+        }
+    }
+
+    static void CallOut(Pen pen, IReadOnlyList<Hole> holes, double scale, Writing writing)
+    {
+        foreach (var h in holes)
+        {
+            if (holes.Count <= MostCalledOut && h.Between is null)
+                Leader.Led(pen, h.Middle * scale, h.Reach * scale, new($"{h.Letter} ⌀{h.Size.MadeTo ?? writing.Length(h.Size.Value, h.Size.Std)}"), Leader.EveryWay);
+            else
+                Leader.Beside(pen, h.Middle * scale, (h.Between is null ? h.Reach : h.Size.Value / 2) * scale, new(h.Letter));
+        }
+    }
+}
