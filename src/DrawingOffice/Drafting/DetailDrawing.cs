@@ -41,7 +41,7 @@ public sealed record DetailDrawing(
         foreach (var scale in scales)
         {
             var view = PartView.Draw(part, scale.Factor, wish.Knowledge, wish.Writing);
-            var cautions = Cautions(view);
+            var cautions = LeftOut(view);
             var blocks = Blocks(part, view, wish, cautions);
             if (Layout.Best(wish.Papers, view.Bounds, blocks, title) is not { } layout) continue;
             var sheets = layout.Draw(view, blocks, title, scale, wish.Writing.Units);
@@ -50,7 +50,7 @@ public sealed record DetailDrawing(
         throw new RefusedException(Refusal.Of("scale", wish.Scale?.ToString(), "take a smaller scale or a larger sheet: with its dimensions the part does not fit"));
     }
 
-    static ImmutableArray<string> Cautions(PartView view) => view.Undimensioned
+    static ImmutableArray<string> LeftOut(PartView view) => view.Undimensioned
         ? [$"More than {Choice.MostRunning} places along one side: only the size over all is dimensioned. Mark out from the 1:1 template or the DXF."]
         : [];
 

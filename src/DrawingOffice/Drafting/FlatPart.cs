@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting;
 

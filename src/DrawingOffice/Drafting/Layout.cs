@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Drafting.Dimensions;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting;
 
@@ -99,19 +99,19 @@ sealed record Layout(PaperSize Paper, Box View, ImmutableArray<Vec2>? Places)
     public ImmutableArray<PrintRoom.Sheet> Draw(PartView view, ImmutableArray<Table> tables, TitleFields title, DrawingScale scale, string units)
     {
         var following = Places is null ? Following(tables, title) : [];
-        var pen = new Pen();
-        Frame.Draw(pen, Paper);
-        TitleBlock.Draw(pen, Frame.Inside(Paper), title, scale.ToString(), units, 1, 1 + following.Count);
-        pen.AddMoved(view.Marks, View.Middle - view.Bounds.Middle);
+        var board = new Board();
+        Frame.Draw(board, Paper);
+        TitleBlock.Draw(board, Frame.Inside(Paper), title, scale.ToString(), units, 1, 1 + following.Count);
+        board.AddMoved(view.Marks, View.Middle - view.Bounds.Middle);
         if (Places is { } places)
         {
-            for (var i = 0; i < tables.Length; i++) tables[i].Draw(pen, places[i]);
+            for (var i = 0; i < tables.Length; i++) tables[i].Draw(board, places[i]);
         }
         var sheets = ImmutableArray.CreateBuilder<PrintRoom.Sheet>();
-        sheets.Add(new(title.Title, Paper.Width, Paper.Height, pen.Marks));
+        sheets.Add(new(title.Title, Paper.Width, Paper.Height, board.Marks));
         for (var n = 0; n < following.Count; n++)
         {
-            var next = new Pen();
+            var next = new Board();
             Frame.Draw(next, PaperSize.A4Tall);
             TitleBlock.Draw(next, Frame.Inside(PaperSize.A4Tall), title, "—", units, n + 2, 1 + following.Count);
             foreach (var (table, at) in following[n]) table.Draw(next, at);

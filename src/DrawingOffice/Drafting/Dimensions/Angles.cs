@@ -25,7 +25,7 @@ static class Angles
     static bool NearCurve(FlatPart part, Outlines.Corner corner) =>
         part.Loops.SelectMany(l => l).OfType<ArcSegment>().Any(a => a.From == corner.At || a.To == corner.At);
 
-    public static void Draw(Pen pen, Outlines.Corner corner, double angle, double scale, Label label)
+    public static void Draw(Board board, Outlines.Corner corner, double angle, double scale, Label label)
     {
         var (apex, a, b) = (corner.At * scale, -corner.Into, corner.OutOf);
         var start = a.Cross(b) > 0 ? a : b;
@@ -39,26 +39,26 @@ static class Angles
             foreach (var past in new[] { 1.0, 4, 8 })
             {
                 var at = apex + middle * (radius + reach + past) - box.Middle;
-                if (!pen.Clear.Free(label.Around(at, 0))) continue;
-                Sweep(pen, apex, start, angle, radius);
-                label.Draw(pen, at, 0);
+                if (!board.Clear.Free(label.Around(at, 0))) continue;
+                Sweep(board, apex, start, angle, radius);
+                label.Draw(board, at, 0);
                 return;
             }
         }
         var last = Math.Max(10, least);
-        Sweep(pen, apex, start, angle, last);
-        Leader.Led(pen, apex + start.Turned(angle / 2) * last, 0, label, Leader.Along(start.Turned(angle / 2).Angle));
+        Sweep(board, apex, start, angle, last);
+        Leader.Led(board, apex + start.Turned(angle / 2) * last, 0, label, Leader.Along(start.Turned(angle / 2).Angle));
     }
 
-    static void Sweep(Pen pen, Vec2 apex, Vec2 start, double angle, double radius)
+    static void Sweep(Board board, Vec2 apex, Vec2 start, double angle, double radius)
     {
-        pen.Add(new ArcMark(apex, radius, start.Angle, angle, Layers.Dimensions, Stroke.Dimension));
-        pen.Clear.Chain([.. Enumerable.Range(0, 13).Select(i => apex + start.Turned(angle * i / 12) * radius)], closed: false);
-        if (angle * radius < 3 * Pen.ArrowLength) return;
+        board.Add(new ArcMark(apex, radius, start.Angle, angle, Layers.Dimensions, Stroke.Dimension));
+        board.Clear.Chain([.. Enumerable.Range(0, 13).Select(i => apex + start.Turned(angle * i / 12) * radius)], closed: false);
+        if (angle * radius < 3 * Board.ArrowLength) return;
         // An arrow head lies along its chord, not along the tangent at its tip.
-        var lean = Pen.ArrowLength / radius / 2;
-        pen.Arrow(apex + start * radius, (-start.Left).Turned(lean));
+        var lean = Board.ArrowLength / radius / 2;
+        board.Arrow(apex + start * radius, (-start.Left).Turned(lean));
         var end = start.Turned(angle);
-        pen.Arrow(apex + end * radius, end.Left.Turned(-lean));
+        board.Arrow(apex + end * radius, end.Left.Turned(-lean));
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
@@ -28,18 +29,18 @@ readonly record struct Label(string Text, int? Number = null)
 
     /// <param name="leftBase">Left end of the baseline.</param>
     /// <param name="turn">0, or a quarter turn to be read from the right.</param>
-    public void Draw(Pen pen, Vec2 leftBase, double turn)
+    public void Draw(Board board, Vec2 leftBase, double turn)
     {
         var along = Vec2.Polar(turn);
         var x = 0.0;
         if (Number is not null)
         {
             var middle = leftBase + along * (Ring / 2) + along.Left * (Letter.Usual / 2);
-            pen.Add(new CircleMark(middle, Ring / 2, Layers.Dimensions, Stroke.Thin, Tone.Quiet));
-            pen.Text(middle - along.Left * (Letter.Small / 2), Ringed, Letter.Small, Layers.Dimensions, Anchor.Middle, turn, Tone.Quiet);
+            board.Add(new CircleMark(middle, Ring / 2, Layers.Dimensions, Stroke.Thin, Tone.Quiet));
+            board.Text(middle - along.Left * (Letter.Small / 2), Ringed, Letter.Small, Layers.Dimensions, Anchor.Middle, turn, Tone.Quiet);
             x = Ring + Gap;
         }
-        pen.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn);
-        pen.Clear.Block(Around(leftBase, turn));
+        board.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn);
+        board.Clear.Block(Around(leftBase, turn));
     }
 }

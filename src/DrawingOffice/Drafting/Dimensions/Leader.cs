@@ -11,48 +11,48 @@ static class Leader
 
     /// <summary>Beside the place without a line when there is room; else on a leader.</summary>
     /// <param name="rim">The figure stays this far from the place, mm.</param>
-    public static void Beside(Pen pen, Vec2 place, double rim, Label label)
+    public static void Beside(Board board, Vec2 place, double rim, Label label)
     {
         foreach (var off in new[] { 1.2, 2.4, 3.6 })
         {
             for (var i = 0; i < 16; i++)
             {
                 var at = Near(place, Vec2.Polar(Math.PI / 4 + i * Math.PI / 8), rim + off, label);
-                if (!pen.Clear.Free(label.Around(at, 0))) continue;
-                label.Draw(pen, at, 0);
+                if (!board.Clear.Free(label.Around(at, 0))) continue;
+                label.Draw(board, at, 0);
                 return;
             }
         }
-        Led(pen, place, rim, label, EveryWay);
+        Led(board, place, rim, label, EveryWay);
     }
 
     /// <summary>On a leader with an arrow at the rim and a short level shelf before the figure.</summary>
     /// <param name="ways">Directions to try, radians, best first.</param>
-    public static void Led(Pen pen, Vec2 place, double rim, Label label, IReadOnlyList<double> ways)
+    public static void Led(Board board, Vec2 place, double rim, Label label, IReadOnlyList<double> ways)
     {
         for (var length = 6.0; length < Longest; length += 3)
         {
             foreach (var way in ways)
             {
-                if (Draw(pen, place, rim, length, Vec2.Polar(way), label, mayCross: false)) return;
+                if (Draw(board, place, rim, length, Vec2.Polar(way), label, mayCross: false)) return;
             }
         }
         // Nothing is free: over the whole view, whatever the leader crosses on its way.
-        var up = pen.Clear.Bounds.Top - place.Y + label.Width;
-        Draw(pen, place, rim, up, Vec2.Polar(Math.PI / 2), label, mayCross: true);
+        var up = board.Clear.Bounds.Top - place.Y + label.Width;
+        Draw(board, place, rim, up, Vec2.Polar(Math.PI / 2), label, mayCross: true);
     }
 
-    static bool Draw(Pen pen, Vec2 place, double rim, double length, Vec2 direction, Label label, bool mayCross)
+    static bool Draw(Board board, Vec2 place, double rim, double length, Vec2 direction, Label label, bool mayCross)
     {
         var (tip, elbow) = (place + direction * rim, place + direction * (rim + length));
         var right = direction.X >= 0;
         var shelf = elbow + new Vec2(right ? Shelf : -Shelf, 0);
         var at = shelf + new Vec2(right ? 1 : -1 - label.Width, -Letter.Usual / 2);
-        if (!mayCross && !(pen.Clear.Free(label.Around(at, 0)) && pen.Clear.Passes(tip, elbow) && pen.Clear.Passes(elbow, shelf))) return false;
-        pen.Line(tip, elbow, Layers.Dimensions, Stroke.Dimension);
-        pen.Line(elbow, shelf, Layers.Dimensions, Stroke.Dimension);
-        pen.Arrow(tip, -direction);
-        label.Draw(pen, at, 0);
+        if (!mayCross && !(board.Clear.Free(label.Around(at, 0)) && board.Clear.Passes(tip, elbow) && board.Clear.Passes(elbow, shelf))) return false;
+        board.Line(tip, elbow, Layers.Dimensions, Stroke.Dimension);
+        board.Line(elbow, shelf, Layers.Dimensions, Stroke.Dimension);
+        board.Arrow(tip, -direction);
+        label.Draw(board, at, 0);
         return true;
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
@@ -13,22 +14,22 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
 
     public static PartView Draw(FlatPart part, double scale, Knowledge knowledge, Writing writing)
     {
-        var pen = new Pen();
-        PartShape.Draw(pen, part, scale);
+        var board = new Board();
+        PartShape.Draw(board, part, scale);
         var holes = Hole.Lettered(part);
         var box = part.Bounds;
         var view = new Box(box.Left * scale, box.Bottom * scale, box.Right * scale, box.Top * scale);
         var list = new Listing(knowledge, writing);
-        var (across, acrossHoles) = Linear(pen, Side.Under(view), part, scale, holes, list);
-        var (up, upHoles) = Linear(pen, Side.LeftOf(view), part, scale, holes, list);
-        Folds(pen, part, scale);
-        foreach (var (corner, angle) in Angles.Of(part)) Angles.Draw(pen, corner, angle, scale, list.Angle(corner, angle));
-        Arcs.Draw(pen, part, scale, list);
-        CallOut(pen, holes, scale, writing);
-        return new(pen.Marks, pen.Clear.Bounds, list.Items, holes, acrossHoles && upHoles, across == Manner.OverAll || up == Manner.OverAll);
+        var (across, acrossHoles) = Linear(board, Side.Under(view), part, scale, holes, list);
+        var (up, upHoles) = Linear(board, Side.LeftOf(view), part, scale, holes, list);
+        Folds(board, part, scale);
+        foreach (var (corner, angle) in Angles.Of(part)) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
+        Arcs.Draw(board, part, scale, list);
+        CallOut(board, holes, scale, writing);
+        return new(board.Marks, board.Clear.Bounds, list.Items, holes, acrossHoles && upHoles, across == Manner.OverAll || up == Manner.OverAll);
     }
 
-    static (Manner Manner, bool WithHoles) Linear(Pen pen, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
+    static (Manner Manner, bool WithHoles) Linear(Board board, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
     {
         var (manner, stations) = Choice.Of(part, side.Along, holes);
         var datum = part.Datum?.At ?? new Vec2(part.Bounds.Left, part.Bounds.Bottom);
@@ -38,10 +39,10 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         if (manner == Manner.Running)
         {
             var stops = asked.Where(a => !a.Auxiliary).Select(a => (Place(a.B).U, Place(a.B).V, list.Linear(a, side.Along))).ToList();
-            Running.Place(pen, side, Place(asked[0].A), stops);
+            Running.Place(board, side, Place(asked[0].A), stops);
             return (manner, withHoles);
         }
-        var rows = new Rows(pen, side, Place(stations[0]).U, Place(stations[^1]).U);
+        var rows = new Rows(board, side, Place(stations[0]).U, Place(stations[^1]).U);
         for (var i = 0; i < asked.Count; i++)
         {
             var later = asked.Skip(i + 1).SelectMany(a => new[] { Place(a.A).U, Place(a.B).U }).ToHashSet();
@@ -54,24 +55,24 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
     static double Past(IReadOnlyList<Hole> holes, Station s, double scale) =>
         holes.FirstOrDefault(h => h.Middle == s.Point) is { Between: null } h ? h.Reach * scale + 2 : 0;
 
-    static void Folds(Pen pen, FlatPart part, double scale)
+    static void Folds(Board board, FlatPart part, double scale)
     {
         foreach (var f in part.Folds)
         {
             var radius = f.InsideRadius > 0 ? $" R{Writing.Millimetres.Length(f.InsideRadius, null)}" : "";
             var words = $"{(f.Angle >= 0 ? "up" : "down")} {Writing.Angle(Math.Abs(f.Angle))}{radius}";
-            Leader.Beside(pen, (f.From + f.To) / 2 * scale, 0, new(words));
+            Leader.Beside(board, (f.From + f.To) / 2 * scale, 0, new(words));
         }
     }
 
-    static void CallOut(Pen pen, IReadOnlyList<Hole> holes, double scale, Writing writing)
+    static void CallOut(Board board, IReadOnlyList<Hole> holes, double scale, Writing writing)
     {
         foreach (var h in holes)
         {
             if (holes.Count <= MostCalledOut && h.Between is null)
-                Leader.Led(pen, h.Middle * scale, h.Reach * scale, new($"{h.Letter} ⌀{h.Size.MadeTo ?? writing.Length(h.Size.Value, h.Size.Std)}"), Leader.EveryWay);
+                Leader.Led(board, h.Middle * scale, h.Reach * scale, new($"{h.Letter} ⌀{h.Size.MadeTo ?? writing.Length(h.Size.Value, h.Size.Std)}"), Leader.EveryWay);
             else
-                Leader.Beside(pen, h.Middle * scale, (h.Between is null ? h.Reach : h.Size.Value / 2) * scale, new(h.Letter));
+                Leader.Beside(board, h.Middle * scale, (h.Between is null ? h.Reach : h.Size.Value / 2) * scale, new(h.Letter));
         }
     }
 }

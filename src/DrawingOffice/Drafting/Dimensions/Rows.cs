@@ -7,7 +7,7 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 /// Dimension lines in rows beside a view. A dimension takes the nearest row in which its line and figure are clear of all others,
 /// of all lettering, and of the extension lines still to come; the farthest choice is always clear, so it ends.
 /// </summary>
-sealed class Rows(Pen pen, Side side, double lowest, double highest)
+sealed class Rows(Board board, Side side, double lowest, double highest)
 {
     const double First = 10, Pitch = 8, Air = 1.5, OutsideArrow = 6;
 
@@ -37,9 +37,9 @@ sealed class Rows(Pen pen, Side side, double lowest, double highest)
     IEnumerable<Stand> Ways(double low, double high, Label label, bool mayLift)
     {
         var (gap, width) = (high - low, label.Width);
-        var inside = gap >= 2 * Pen.ArrowLength + 1;
+        var inside = gap >= 2 * Board.ArrowLength + 1;
         var stub = inside ? 0 : OutsideArrow;
-        if (gap >= width + 2 * Pen.ArrowLength + 1) yield return new(low, high, (low + high - width) / 2, true);
+        if (gap >= width + 2 * Board.ArrowLength + 1) yield return new(low, high, (low + high - width) / 2, true);
         else if (mayLift)
         {
             for (var lift = 1; lift <= 3; lift++) yield return new(low - stub, high + stub, (low + high - width) / 2, inside, lift);
@@ -65,30 +65,30 @@ sealed class Rows(Pen pen, Side side, double lowest, double highest)
         if (!IsClear(row, line) || !IsClear(row + way.Lift, figure)) return false;
         if (later.Any(u => u > figure.Item1 && u < figure.Item2)) return false;
         var box = label.Around(side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
-        return pen.Clear.Free(box) && pen.Clear.Passes(side.At(way.LineFrom, V(row)), side.At(way.LineTo, V(row)));
+        return board.Clear.Free(box) && board.Clear.Passes(side.At(way.LineFrom, V(row)), side.At(way.LineTo, V(row)));
     }
 
     bool IsClear(int row, (double From, double To) span) => !Taken(row).Exists(t => t.From < span.To && span.From < t.To);
 
     bool Reaches(int row, (double U, double V) a, (double U, double V) b) =>
-        pen.Clear.Passes(side.At(a.U, a.V + 1), side.At(a.U, V(row) + 1.5)) && pen.Clear.Passes(side.At(b.U, b.V + 1), side.At(b.U, V(row) + 1.5));
+        board.Clear.Passes(side.At(a.U, a.V + 1), side.At(a.U, V(row) + 1.5)) && board.Clear.Passes(side.At(b.U, b.V + 1), side.At(b.U, V(row) + 1.5));
 
     void Draw(int row, Stand way, Label label, (double U, double V) low, (double U, double V) high)
     {
         var v = V(row);
         foreach (var (u, start) in new[] { low, high })
-            pen.Line(side.At(u, start + 1), side.At(u, v + 1.5), Layers.Dimensions, Stroke.Dimension);
-        pen.Line(side.At(way.LineFrom, v), side.At(way.LineTo, v), Layers.Dimensions, Stroke.Dimension);
+            board.Line(side.At(u, start + 1), side.At(u, v + 1.5), Layers.Dimensions, Stroke.Dimension);
+        board.Line(side.At(way.LineFrom, v), side.At(way.LineTo, v), Layers.Dimensions, Stroke.Dimension);
         var outwards = way.ArrowsInside ? side.Along : -side.Along;
-        pen.Arrow(side.At(low.U, v), -outwards);
-        pen.Arrow(side.At(high.U, v), outwards);
+        board.Arrow(side.At(low.U, v), -outwards);
+        board.Arrow(side.At(high.U, v), outwards);
         if (way.Lift > 0)
         {
             var near = side.V(side.Baseline(0, V(row + way.Lift))) - (side.Upright ? Label.Reach.Over : Label.Reach.Under);
             var middle = (low.U + high.U) / 2;
-            pen.Line(side.At(middle, v), side.At(middle, near), Layers.Dimensions, Stroke.Dimension);
+            board.Line(side.At(middle, v), side.At(middle, near), Layers.Dimensions, Stroke.Dimension);
         }
-        label.Draw(pen, side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
+        label.Draw(board, side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
         Taken(row).Add((way.LineFrom, way.LineTo));
         Taken(row + way.Lift).Add((way.Figure, way.Figure + label.Width));
     }

@@ -1,5 +1,6 @@
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
@@ -14,36 +15,36 @@ static class Running
 
     /// <param name="zero">The datum along the side, and how far its feature lies from the view's edge (negative, on the view).</param>
     /// <param name="stops">In order along the side.</param>
-    public static void Place(Pen pen, Side side, (double U, double V) zero, IReadOnlyList<(double U, double V, Label Label)> stops)
+    public static void Place(Board board, Side side, (double U, double V) zero, IReadOnlyList<(double U, double V, Label Label)> stops)
     {
         var all = stops.Append((zero.U, zero.V, Label: new Label("0"))).OrderBy(s => s.Item1).ToList();
         var spread = Spread([.. all.Select(s => s.Item1)]);
         var v = First;
-        while (v < 400 && all.Where((s, i) => !pen.Clear.Free(Around(side, spread[i], v, s.Label))).Any()) v += Step;
-        Draw(pen, side, zero, all, spread, v);
+        while (v < 400 && all.Where((s, i) => !board.Clear.Free(Around(side, spread[i], v, s.Label))).Any()) v += Step;
+        Draw(board, side, zero, all, spread, v);
     }
 
-    static void Draw(Pen pen, Side side, (double U, double V) zero, List<(double U, double V, Label Label)> all, double[] spread, double v)
+    static void Draw(Board board, Side side, (double U, double V) zero, List<(double U, double V, Label Label)> all, double[] spread, double v)
     {
-        pen.Line(side.At(all[0].U, v), side.At(all[^1].U, v), Layers.Dimensions, Stroke.Dimension);
-        pen.Add(new CircleMark(side.At(zero.U, v), 1.2, Layers.Dimensions, Stroke.Dimension));
+        board.Line(side.At(all[0].U, v), side.At(all[^1].U, v), Layers.Dimensions, Stroke.Dimension);
+        board.Add(new CircleMark(side.At(zero.U, v), 1.2, Layers.Dimensions, Stroke.Dimension));
         for (var i = 0; i < all.Count; i++)
         {
             var (u, start, label) = all[i];
-            pen.Line(side.At(u, start + 1), side.At(u, v + 1), Layers.Dimensions, Stroke.Dimension);
-            pen.Line(side.At(u, v + 1), side.At(spread[i], v + Fan), Layers.Dimensions, Stroke.Dimension);
-            if (u != zero.U) Stop(pen, side, all, i, zero.U, v);
+            board.Line(side.At(u, start + 1), side.At(u, v + 1), Layers.Dimensions, Stroke.Dimension);
+            board.Line(side.At(u, v + 1), side.At(spread[i], v + Fan), Layers.Dimensions, Stroke.Dimension);
+            if (u != zero.U) Stop(board, side, all, i, zero.U, v);
         }
-        for (var i = 0; i < all.Count; i++) all[i].Label.Draw(pen, Start(side, spread[i], v, all[i].Label), Turn(side));
+        for (var i = 0; i < all.Count; i++) all[i].Label.Draw(board, Start(side, spread[i], v, all[i].Label), Turn(side));
     }
 
     // An arrow needs its own length of line; closer features get a dot.
-    static void Stop(Pen pen, Side side, List<(double U, double V, Label Label)> all, int i, double zero, double v)
+    static void Stop(Board board, Side side, List<(double U, double V, Label Label)> all, int i, double zero, double v)
     {
         var up = all[i].U > zero;
         var before = all[up ? i - 1 : i + 1].U;
-        if (Math.Abs(all[i].U - before) > Pen.ArrowLength + 0.5) pen.Arrow(side.At(all[i].U, v), up ? side.Along : -side.Along);
-        else pen.Add(new CircleMark(side.At(all[i].U, v), 0.5, Layers.Dimensions, Stroke.Dimension));
+        if (Math.Abs(all[i].U - before) > Board.ArrowLength + 0.5) board.Arrow(side.At(all[i].U, v), up ? side.Along : -side.Along);
+        else board.Add(new CircleMark(side.At(all[i].U, v), 0.5, Layers.Dimensions, Stroke.Dimension));
     }
 
     // Figures stand along the extension line: turned under a view, upright beside it.

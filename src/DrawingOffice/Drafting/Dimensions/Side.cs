@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 

@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 
@@ -24,10 +25,10 @@ sealed class Clearance
 
     /// <summary>Nothing drawn so far touches the rectangle.</summary>
     public bool Free(Box box) =>
-        !_boxes.Exists(b => b.Overlaps(box)) && !_lines.Exists(l => box.Meets(l.A, l.B)) && !_discs.Exists(d => Touches(box, d.Centre, d.Radius));
+        !_boxes.Exists(b => b.Overlaps(box)) && !_lines.Exists(l => box.Crosses(l.A, l.B)) && !_discs.Exists(d => Touches(box, d.Centre, d.Radius));
 
     /// <summary>No lettering drawn so far lies on the line.</summary>
-    public bool Passes(Vec2 a, Vec2 b) => !_boxes.Exists(box => box.Meets(a, b));
+    public bool Passes(Vec2 a, Vec2 b) => !_boxes.Exists(box => box.Crosses(a, b));
 
     /// <summary>What encloses all lettering and lines so far.</summary>
     public Box Bounds

@@ -1,5 +1,7 @@
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Letters;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 
@@ -13,7 +15,7 @@ static class Letter
 
     public const double Usual = 3.5;
 
-    public static double Width(string text, double height) => 0.6 * height * text.Length;
+    public static double Width(string text, double height) => Lettering.Width(text, height) + Lettering.Pen * height;
 
     /// <summary>The rectangle round upright or quarter-turned lettering, with tails and accents.</summary>
     public static Box Around(TextMark mark)

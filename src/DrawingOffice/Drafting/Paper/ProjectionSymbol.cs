@@ -17,17 +17,17 @@ static class ProjectionSymbol
 
     /// <param name="middle">Of the whole symbol, mm.</param>
     /// <param name="h">Diameter of the small end, mm.</param>
-    public static void Draw(Pen pen, Vec2 middle, double h, Projection projection)
+    public static void Draw(Board board, Vec2 middle, double h, Projection projection)
     {
         var side = projection == Projection.FirstAngle ? 1 : -1;
         var cone = middle - new Vec2(side * 1.6 * h, 0);
         var rings = middle + new Vec2(side * 1.6 * h, 0);
-        pen.Add(new PathMark(
+        board.Add(new PathMark(
             [cone + new Vec2(-h, h / 2), cone + new Vec2(h, h), cone + new Vec2(h, -h), cone + new Vec2(-h, -h / 2)],
             Closed: true, Filled: false, Layers.Frame, Stroke.Outline));
-        pen.Add(new CircleMark(rings, h / 2, Layers.Frame, Stroke.Outline));
-        pen.Add(new CircleMark(rings, h, Layers.Frame, Stroke.Outline));
+        board.Add(new CircleMark(rings, h / 2, Layers.Frame, Stroke.Outline));
+        board.Add(new CircleMark(rings, h, Layers.Frame, Stroke.Outline));
         foreach (var (at, along) in new (Vec2, Vec2)[] { (cone, new(1, 0)), (rings, new(1, 0)), (rings, new(0, 1)) })
-            pen.Add(new LineMark(at - along * 1.35 * h, at + along * 1.35 * h, Layers.Frame, Stroke.Centre));
+            board.Add(new LineMark(at - along * 1.35 * h, at + along * 1.35 * h, Layers.Frame, Stroke.Centre));
     }
 }

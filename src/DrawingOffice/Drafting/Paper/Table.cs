@@ -36,37 +36,37 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
         }
     }
 
-    public void Draw(Pen pen, Vec2 leftTop)
+    public void Draw(Board board, Vec2 leftTop)
     {
         var (left, right, y) = (leftTop.X, leftTop.X + _widths.Sum(), leftTop.Y);
         if (Title.Length > 0)
         {
-            pen.Text(new(left, y - 1 - Letter.Usual), Title, Letter.Usual);
+            board.Text(new(left, y - 1 - Letter.Usual), Title, Letter.Usual);
             y -= TitleHeight;
         }
         var top = y;
-        Rule(pen, left, right, y, Stroke.Outline);
-        Row(pen, left, y, [.. Columns.Select(c => c.Heading)], Tone.Quiet);
+        Rule(board, left, right, y, Stroke.Outline);
+        Row(board, left, y, [.. Columns.Select(c => c.Heading)], Tone.Quiet);
         y -= Pitch;
-        Rule(pen, left, right, y, Stroke.Outline);
+        Rule(board, left, right, y, Stroke.Outline);
         foreach (var row in Rows)
         {
-            Row(pen, left, y, row, Tone.Ink);
+            Row(board, left, y, row, Tone.Ink);
             y -= Pitch;
-            Rule(pen, left, right, y, Stroke.Thin);
+            Rule(board, left, right, y, Stroke.Thin);
         }
         var x = left;
         foreach (var width in _widths.Prepend(0))
         {
             x += width;
-            pen.Add(new LineMark(new(x, top), new(x, y), Layers.Frame, Stroke.Thin, Tone.Quiet));
+            board.Add(new LineMark(new(x, top), new(x, y), Layers.Frame, Stroke.Thin, Tone.Quiet));
         }
     }
 
-    static void Rule(Pen pen, double left, double right, double y, Stroke stroke) =>
-        pen.Add(new LineMark(new(left, y), new(right, y), Layers.Frame, stroke, stroke == Stroke.Thin ? Tone.Quiet : Tone.Ink));
+    static void Rule(Board board, double left, double right, double y, Stroke stroke) =>
+        board.Add(new LineMark(new(left, y), new(right, y), Layers.Frame, stroke, stroke == Stroke.Thin ? Tone.Quiet : Tone.Ink));
 
-    void Row(Pen pen, double left, double top, ImmutableArray<string> cells, Tone tone)
+    void Row(Board board, double left, double top, ImmutableArray<string> cells, Tone tone)
     {
         var x = left;
         for (var i = 0; i < cells.Length; i++)
@@ -77,7 +77,7 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
                 Anchor.Middle => x + _widths[i] / 2,
                 _ => x + _widths[i] - Side,
             };
-            pen.Text(new(at, top - Pitch / 2 - Letter.Small / 2), cells[i], Letter.Small, Layers.Text, Columns[i].Anchor, tone: tone);
+            board.Text(new(at, top - Pitch / 2 - Letter.Small / 2), cells[i], Letter.Small, Layers.Text, Columns[i].Anchor, tone: tone);
             x += _widths[i];
         }
     }

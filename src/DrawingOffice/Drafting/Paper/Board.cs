@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 
 /// <summary>Collects marks and remembers where they lie, so that lettering can keep clear of them.</summary>
-sealed class Pen
+sealed class Board
 {
     readonly ImmutableArray<Mark>.Builder _marks = ImmutableArray.CreateBuilder<Mark>();
 
