@@ -13,6 +13,9 @@ public sealed record LineSegment(Vec2 From, Vec2 To, string? CornerId = null) : 
 /// <param name="Sweep">Radians, positive anticlockwise, from −2π to 2π and not 0; ±2π with From = To is a whole circle.</param>
 public sealed record ArcSegment(Vec2 From, Vec2 To, Vec2 Centre, double Sweep, string? CornerId = null) : Segment(From, To, CornerId)
 {
+    /// <summary>What is known of the radius beside the shape.</summary>
+    public Sized? Known { get; init; }
+
     /// <summary>mm.</summary>
     public double Radius => Centre.DistanceTo(From);
 }

@@ -14,17 +14,11 @@ sealed record Layout(PaperSize Paper, Box View, ImmutableArray<Vec2>? Places)
     // Between view, tables and frame, mm.
     const double Air = 6;
 
-    /// <summary>The first sheet on which all fits: tables beside the view, or under it, or on sheets of their own; null when the view itself does not fit.</summary>
+    /// <summary>The first sheet on which all fits, tables beside the view or under it; else the first that takes the view, tables on sheets of their own; else null.</summary>
     public static Layout? Best(ImmutableArray<PaperSize> papers, Box view, ImmutableArray<Table> tables, TitleFields title)
     {
-        foreach (var arrange in new Func<PaperSize, Box, ImmutableArray<Table>, TitleFields, Layout?>[] { Beside, Under, Apart })
-        {
-            foreach (var paper in papers)
-            {
-                if (arrange(paper, view, tables, title) is { } layout) return layout;
-            }
-        }
-        return null;
+        var whole = papers.Select(p => Beside(p, view, tables, title) ?? Under(p, view, tables, title));
+        return whole.Concat(papers.Select(p => Apart(p, view, tables, title))).FirstOrDefault(l => l is not null);
     }
 
     static Box Room(PaperSize paper) => Frame.Inside(paper).Grown(-Air);

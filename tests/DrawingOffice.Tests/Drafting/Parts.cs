@@ -41,7 +41,7 @@ static class Parts
             new("H1", new(15.02, 14.98), S(8.43, 0.02, "8.4", 0.1)), new("H2", new(104.97, 15.01), S(8.45, 0.02, "8.4", 0.1)),
             new("H3", new(60.4, 40.2), S(25.41, 0.015, "1 in", 0.05)),
         ],
-        Slots = [new("S1", new(60, 66), 0, S(6.6, 0.03, "6.6"), S(18, 0.04))],
+        Slots = [new("S1", new(60, 66), 0, S(6.6, 0.03, "6.6", 0.2), S(18, 0.04))],
         Notes = ["Break all sharp edges.", "Zinc primer, then black."],
     };
 

@@ -10,7 +10,10 @@ static class Angles
     /// <summary>A corner this close to square is meant square, radians (half a degree).</summary>
     public const double Square = Math.PI / 360;
 
-    /// <summary>Corners of the outside worth an angle, and the angle between their edges, radians in (0, π).</summary>
+    /// <summary>Angles follow from the corners' places; past this many they only crowd the view.</summary>
+    public const int Most = 6;
+
+    /// <summary>Corners worth an angle, and the angle between their edges, radians in (0, π).</summary>
     public static IEnumerable<(Outlines.Corner Corner, double Angle)> Of(FlatPart part)
     {
         foreach (var corner in part.Loops.SelectMany(l => Outlines.Corners(l)))
@@ -30,13 +33,13 @@ static class Angles
         var (apex, a, b) = (corner.At * scale, -corner.Into, corner.OutOf);
         var start = a.Cross(b) > 0 ? a : b;
         var least = corner.Fillet is { } fillet ? corner.At.DistanceTo(fillet.From) * scale + 2 : 0;
-        foreach (var radius in new[] { 10.0, 14, 18, 24, 30 })
+        var middle = start.Turned(angle / 2);
+        double[] radii = [.. new[] { 8.0, 11, 14, 18 }.Select(r => Math.Max(r, least)).Where(r => Passes(board, apex, start, angle, r))];
+        foreach (var radius in radii)
         {
-            if (radius < least) continue;
-            var middle = start.Turned(angle / 2);
             var box = label.Around(Vec2.Zero, 0);
             var reach = Math.Abs(middle.X) * box.Width / 2 + Math.Abs(middle.Y) * box.Height / 2;
-            foreach (var past in new[] { 1.0, 4, 8 })
+            foreach (var past in new[] { 1.0, 3 })
             {
                 var at = apex + middle * (radius + reach + past) - box.Middle;
                 if (!board.Clear.Free(label.Around(at, 0))) continue;
@@ -45,15 +48,24 @@ static class Angles
                 return;
             }
         }
-        var last = Math.Max(10, least);
+        var last = radii.FirstOrDefault(Math.Max(8, least));
         Sweep(board, apex, start, angle, last);
-        Leader.Led(board, apex + start.Turned(angle / 2) * last, 0, label, Leader.Along(start.Turned(angle / 2).Angle));
+        Leader.Led(board, apex + middle * last, 0, label, [.. Leader.Along(middle.Angle), .. Leader.EveryWay]);
+    }
+
+    static List<Vec2> Points(Vec2 apex, Vec2 start, double angle, double radius) =>
+        [.. Enumerable.Range(0, 13).Select(i => apex + start.Turned(angle * i / 12) * radius)];
+
+    static bool Passes(Board board, Vec2 apex, Vec2 start, double angle, double radius)
+    {
+        var points = Points(apex, start, angle, radius);
+        return points.Zip(points.Skip(1)).All(p => board.Clear.Passes(p.First, p.Second));
     }
 
     static void Sweep(Board board, Vec2 apex, Vec2 start, double angle, double radius)
     {
         board.Add(new ArcMark(apex, radius, start.Angle, angle, Layers.Dimensions, Stroke.Dimension));
-        board.Clear.Chain([.. Enumerable.Range(0, 13).Select(i => apex + start.Turned(angle * i / 12) * radius)], closed: false);
+        board.Clear.Chain(Points(apex, start, angle, radius), closed: false);
         if (angle * radius < 3 * Board.ArrowLength) return;
         // An arrow head lies along its chord, not along the tangent at its tip.
         var lean = Board.ArrowLength / radius / 2;

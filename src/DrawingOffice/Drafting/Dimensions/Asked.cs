@@ -29,10 +29,11 @@ static class Choice
     /// Chain for up to three when the part names no datum; from the datum for more or when it does: up to six on lines of their own, else on one running line.
     /// Past fourteen the holes are left to the hole table; past forty even the corners go undimensioned, with a note.
     /// </summary>
-    public static (Manner Manner, List<Station> Stations) Of(FlatPart part, Vec2 along, IReadOnlyList<Hole> holes)
+    public static (Manner Manner, List<Station> Stations, bool WithHoles) Of(FlatPart part, Vec2 along, IReadOnlyList<Hole> holes)
     {
         var stations = Stations.Of(part, along, true, holes);
-        if (stations.Count - 1 > MostRunningWithHoles) stations = Stations.Of(part, along, false, holes);
+        var withHoles = stations.Count - 1 <= MostRunningWithHoles;
+        if (!withHoles) stations = Stations.Of(part, along, false, holes);
         var manner = (stations.Count - 1) switch
         {
             <= LongestChain when part.Datum is null => Manner.Chain,
@@ -40,7 +41,7 @@ static class Choice
             <= MostRunning => Manner.Running,
             _ => Manner.OverAll,
         };
-        return (manner, stations);
+        return (manner, stations, withHoles);
     }
 
     /// <summary>The dimensions in the order they are set out, nearest the view first.</summary>

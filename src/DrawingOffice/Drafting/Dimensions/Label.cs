@@ -9,7 +9,7 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 /// <summary>A figure on the drawing, with the number of its table row in a ring before it.</summary>
 readonly record struct Label(string Text, int? Number = null)
 {
-    const double Gap = 1.2;
+    const double Gap = 1.6;
 
     string Ringed => Number?.ToString(CultureInfo.InvariantCulture) ?? "";
 

@@ -33,8 +33,10 @@ sealed class Listing(Knowledge knowledge, Writing writing)
         var times = count > 1 ? $"{count}× " : "";
         var places = count > 1 ? $"{what}, {count} places" : what;
         var kind = whole ? DimensionKind.Diameter : DimensionKind.Radius;
+        var known = arc.Known;
+        var figure = known?.MadeTo ?? writing.Length(value, known?.Std);
         var from = whole ? arc.Centre - outwards : arc.Centre;
-        return Take(new(Next, kind, places, $"{times}{sign}{writing.Length(value, null)}", value, null, null, null, false, from, arc.Centre + outwards));
+        return Take(new(Next, kind, places, $"{times}{sign}{figure}", value, known?.Std, known?.MadeTo, known?.Wanted, false, from, arc.Centre + outwards));
     }
 
     public Label Angle(Outlines.Corner corner, double angle)

@@ -19,7 +19,7 @@ static class Lists
         ImmutableArray<Column> columns =
         [
             new("hole"), .. named ? [new Column("id")] : ImmutableArray<Column>.Empty,
-            new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right),
+            new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right),
             new("x", Anchor.Right), new("±", Anchor.Right), new("y", Anchor.Right), new("±", Anchor.Right),
         ];
         return new("Holes", columns, [.. holes.Select(Row)]);
@@ -33,7 +33,7 @@ static class Lists
             return
             [
                 h.Letter, .. named ? [h.Id] : ImmutableArray<string>.Empty,
-                MadeTo(h), Measured(h, writing), Spread(h.Size.Std, writing),
+                MadeTo(h), Measured(h, writing), Spread(h.Size.Std, writing), Wanted(h.Size.Wanted, writing),
                 Place(at.X, x), Spread(x, writing), Place(at.Y, y), Spread(y, writing),
             ];
         }
@@ -55,16 +55,18 @@ static class Lists
         [
             i.Number.ToString(CultureInfo.InvariantCulture), i.What, i.MadeTo ?? Unknown,
             i.Auxiliary ? $"({measured})" : measured, Spread(i.Std, writing),
-            i.Wanted is { } wanted ? writing.Spread(wanted) : Unknown,
+            Wanted(i.Wanted, writing),
         ];
     }
 
     static string Spread(double? std, Writing writing) => std is { } s ? writing.Spread(new Uncertain(0, s).Expanded) : Unknown;
 
+    static string Wanted(double? wanted, Writing writing) => wanted is { } w ? writing.Spread(w) : Unknown;
+
     static string Measured(Hole h, Writing writing)
     {
         var size = writing.Length(h.Size.Value, h.Size.Std);
-        return h.Between is { } between ? $"{size} × {writing.Length(between.Value + h.Size.Value, between.Std)}" : "⌀" + size;
+        return h.Between is { } between ? $"{size} × {writing.Length(between.Value, between.Std)}" : "⌀" + size;
     }
 
     static string MadeTo(Hole h) => (h.Size.MadeTo, h.Between?.MadeTo) switch

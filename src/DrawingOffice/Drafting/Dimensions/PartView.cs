@@ -23,7 +23,8 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         var (across, acrossHoles) = Linear(board, Side.Under(view), part, scale, holes, list);
         var (up, upHoles) = Linear(board, Side.LeftOf(view), part, scale, holes, list);
         Folds(board, part, scale);
-        foreach (var (corner, angle) in Angles.Of(part)) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
+        var angles = Angles.Of(part).ToList();
+        foreach (var (corner, angle) in angles.Count <= Angles.Most ? angles : []) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
         Arcs.Draw(board, part, scale, list);
         CallOut(board, holes, scale, writing);
         return new(board.Marks, board.Clear.Bounds, list.Items, holes, acrossHoles && upHoles, across == Manner.OverAll || up == Manner.OverAll);
@@ -31,10 +32,9 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
 
     static (Manner Manner, bool WithHoles) Linear(Board board, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
     {
-        var (manner, stations) = Choice.Of(part, side.Along, holes);
+        var (manner, stations, withHoles) = Choice.Of(part, side.Along, holes);
         var datum = part.Datum?.At ?? new Vec2(part.Bounds.Left, part.Bounds.Bottom);
         var asked = Choice.Dimensions(manner, stations, datum, side.Along);
-        var withHoles = manner != Manner.OverAll && (holes.Count == 0 || stations.Exists(s => s.IsHole || holes.Any(h => s.Name.Contains(h.Letter, StringComparison.Ordinal))));
         (double U, double V) Place(Station s) => (side.U(s.Point * scale), side.V(s.Point * scale) + (s.IsHole ? Past(holes, s, scale) : 0));
         if (manner == Manner.Running)
         {
@@ -65,14 +65,23 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         }
     }
 
+    static string Called(Sized size, Writing writing) => size.MadeTo ?? writing.Length(size.Value, size.Std);
+
+    // The leader of a slot points at its right end.
+    static Vec2 RoundEnd(Hole h, double scale)
+    {
+        var along = Vec2.Polar(h.Turn, h.Between!.Value / 2);
+        return (h.Middle + (along.X >= 0 ? along : -along)) * scale;
+    }
+
     static void CallOut(Board board, IReadOnlyList<Hole> holes, double scale, Writing writing)
     {
         foreach (var h in holes)
         {
-            if (holes.Count <= MostCalledOut && h.Between is null)
-                Leader.Led(board, h.Middle * scale, h.Reach * scale, new($"{h.Letter} ⌀{h.Size.MadeTo ?? writing.Length(h.Size.Value, h.Size.Std)}"), Leader.EveryWay);
-            else
-                Leader.Beside(board, h.Middle * scale, (h.Between is null ? h.Reach : h.Size.Value / 2) * scale, new(h.Letter));
+            var (place, rim) = (h.Middle * scale, h.Size.Value / 2 * scale);
+            if (holes.Count > MostCalledOut) Leader.Beside(board, place, rim, new(h.Letter));
+            else if (h.Between is not { } between) Leader.Led(board, place, rim, new($"{h.Letter} ⌀{Called(h.Size, writing)}"), Leader.EveryWay);
+            else Leader.Led(board, RoundEnd(h, scale), rim, new($"{h.Letter} {Called(h.Size, writing)} × {Called(between, writing)} centres"), Leader.EveryWay);
         }
     }
 }

@@ -35,9 +35,10 @@ static class Stations
         }
     }
 
-    // A round end has no corner where the part is longest.
+    // A round end has no corner where the part is longest; a whole round has its diameter.
     static void AddEnds(List<Station> found, FlatPart part, Vec2 along)
     {
+        if (part.Loops[0].Length == 1) return;
         var points = part.Loops[0].SelectMany(s => Outlines.Points(s)).ToList();
         if (points.Count == 0) return;
         var (low, high) = (points.MinBy(p => p.Dot(along)), points.MaxBy(p => p.Dot(along)));
@@ -55,11 +56,19 @@ static class Stations
         {
             var named = group.Where(s => s.Id is not null).DefaultIfEmpty(group[0]);
             var nearest = named.MinBy(s => s.Point.Dot(Across(along)))!;
-            var names = group.Select(s => s.Name).Where(n => n is not ("edge" or "datum")).Distinct().ToList();
-            var name = names.Count switch { 0 => nearest.Name, <= 3 => string.Join(", ", names), _ => string.Join(", ", names.Take(3)) + " …" };
-            merged.Add(nearest with { Name = name, IsHole = group.TrueForAll(s => s.IsHole) });
+            merged.Add(nearest with { Name = NameOf(group), IsHole = nearest.IsHole });
         }
         return merged;
+    }
+
+    // Holes by their letters; else corners by their ids; else what it is.
+    static string NameOf(List<Station> group)
+    {
+        var telling = group.Where(s => s.IsHole).Select(s => s.Name).ToList();
+        if (telling.Count == 0) telling = [.. group.Where(s => s.Id is not null).Select(s => s.Name)];
+        if (telling.Count == 0) telling = [group.Select(s => s.Name).MinBy(n => n == "edge")!];
+        var names = telling.Distinct().ToList();
+        return names.Count <= 3 ? string.Join(", ", names) : string.Join(", ", names.Take(3)) + " …";
     }
 
     static Vec2 Across(Vec2 along) => new(along.Y, along.X);

@@ -21,7 +21,10 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
 
     public double Width => Math.Max(_widths.Sum(), Letter.Width(Title, Letter.Usual) + 2 * Side);
 
-    double Headed => (Title.Length > 0 ? TitleHeight : 0) + Pitch;
+    /// <summary>Without headings it is a plain list, without rules.</summary>
+    bool Ruled => Columns.Any(c => c.Heading.Length > 0);
+
+    double Headed => (Title.Length > 0 ? TitleHeight : 0) + (Ruled ? Pitch : 0);
 
     public double Height => Headed + Rows.Length * Pitch;
 
@@ -43,6 +46,11 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
         {
             board.Text(new(left, y - 1 - Letter.Usual), Title, Letter.Usual);
             y -= TitleHeight;
+        }
+        if (!Ruled)
+        {
+            for (var i = 0; i < Rows.Length; i++) Row(board, left, y - i * Pitch, Rows[i], Tone.Ink);
+            return;
         }
         var top = y;
         Rule(board, left, right, y, Stroke.Outline);
