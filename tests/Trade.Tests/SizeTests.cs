@@ -124,10 +124,11 @@ public class SizeTests
         Assert.Equal(64, all.Length);
         Assert.Equal("5/16 in", all.Single(f => f.Mm == 7.9375).Name);
         Assert.Equal("1 in", all[^1].Name);
+        Assert.Equal([64, 32, 16, 8, 4, 2, 1], new[] { 1, 2, 4, 8, 16, 32, 64 }.Select(n => Fractions.LowestDenominator(n, 64)));
         Assert.Equal("3 5/16 in", Fractions.UpTo(100).Single(f => Math.Abs(f.Mm - 84.1375) < 1e-9).Name);
     }
 
-    [Fact, Truth(Grade.Published, "Wikipedia, Renard series: ISO 3, rounded values within 1.3 % of 10^(k/20)")]
+    [Fact, Truth(Grade.Published, "Wikipedia, Renard series: ISO 3 divides a decade by the 20th root of 10, rounded; R5 is 1 1.6 2.5 4 6.3")]
     public void Preferred_numbers_keep_near_their_formula()
     {
         var r20 = MetricSizes.Preferred(PreferredSeries.R20, 1, 999);

@@ -15,8 +15,10 @@ public static class Inch
     {
         var (whole, part) = Math.DivRem(numerator, denominator);
         if (part == 0) return whole.ToString(CultureInfo.InvariantCulture);
-        var common = (long)System.Numerics.BigInteger.GreatestCommonDivisor(part, denominator);
+        var common = CommonDivisor(part, denominator);
         var fraction = string.Create(CultureInfo.InvariantCulture, $"{part / common}/{denominator / common}");
         return whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
     }
+
+    static long CommonDivisor(long a, long b) => b == 0 ? a : CommonDivisor(b, a % b);
 }

@@ -19,7 +19,7 @@ public static class MetricSizes
     }
 
     /// <summary>
-    /// Preferred numbers between two lengths, smallest first. The R10 and R20 values are the rounded ones of ISO 3
+    /// Preferred numbers between two lengths, smallest first: the rounded values of ISO 3, R10 and R20 from memory
     /// (10^(k/10) and 10^(k/20), off by 1.3 % at most).
     /// </summary>
     /// <param name="from">mm, above 0.</param>
@@ -28,13 +28,14 @@ public static class MetricSizes
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(from);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(to, 100_000);
         var name = series.ToString();
+        var source = Sources.Of(series == PreferredSeries.R5 ? "wikipedia-renard" : "memory");
         var step = series switch { PreferredSeries.R5 => 4, PreferredSeries.R10 => 2, _ => 1 };
         var sizes = ImmutableArray.CreateBuilder<NominalSize>();
         for (var decade = (int)Math.Floor(Math.Log10(from)); Math.Pow(10, decade) <= to; decade++)
             for (var k = 0; k < R20.Length; k += step)
             {
                 var mm = Scaled(R20[k], decade);
-                if (mm >= from && mm <= to) sizes.Add(Of(mm, name, Sources.Of("wikipedia-renard")));
+                if (mm >= from && mm <= to) sizes.Add(Of(mm, name, source));
             }
         return sizes.ToImmutable();
     }
