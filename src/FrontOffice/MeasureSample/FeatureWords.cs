@@ -1,4 +1,5 @@
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Typed;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using WitnessMark.FrontOffice.Typed;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
 
@@ -21,14 +22,6 @@ static class ReadingValue
 
     public static double Coordinate(double value, string field, Place place) =>
         Math.Abs(value) <= SampleDraft.Longest ? value : throw place.Refuse(field, Spelled(value), $"a picked place lies within {SampleDraft.Longest:0} mm of the paper's corner");
-
-    /// <summary>A standard uncertainty between a nanometre (or nanoradian) and the longest length.</summary>
-    public static double Sigma(double? sigma, string field, Place place) => sigma switch
-    {
-        null => throw place.Refuse(field, null, "say how good the reading is: a known instrument or one standard deviation more than 0"),
-        >= 1e-6 and <= SampleDraft.Longest => sigma.Value,
-        _ => throw place.Refuse(field, Spelled(sigma.Value), "one standard deviation is at least 0.000001 and more than 0"),
-    };
 
     static string Spelled(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 }

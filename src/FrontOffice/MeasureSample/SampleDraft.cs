@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Typed;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
 

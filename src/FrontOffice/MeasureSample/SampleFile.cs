@@ -1,6 +1,7 @@
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasureSample.Json;
 using WitnessMark.FrontOffice.MeasureSample.Sheet;
+using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MeasureSample;

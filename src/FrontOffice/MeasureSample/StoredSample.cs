@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasureSample.Sheet;
+using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
 using WitnessMark.Stores;
 

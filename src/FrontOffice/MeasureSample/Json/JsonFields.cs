@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using WitnessMark.FrontOffice.Typed;
 
 namespace WitnessMark.FrontOffice.MeasureSample.Json;
 

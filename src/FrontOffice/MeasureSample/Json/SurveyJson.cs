@@ -1,5 +1,6 @@
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MeasureSample.Json;
@@ -140,7 +141,7 @@ static class SurveyJson
         var given = fields.Number(field);
         if (rule.IsCondition && given is null or 0) return 0;
         var known = Instrument.Usual.FirstOrDefault(i => i.Name == instrument && i.ReadsAngle == (unit == "rad"));
-        return ReadingValue.Sigma(given ?? known?.StandardUncertainty(), field, fields.Place);
+        return SigmaWords.Checked(given ?? known?.StandardUncertainty(), field, fields.Place);
     }
 
     static string? Shown(JsonElement element) => element.ValueKind == JsonValueKind.String ? element.GetString() : element.GetRawText();

@@ -1,4 +1,5 @@
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MeasureSample.Sheet;

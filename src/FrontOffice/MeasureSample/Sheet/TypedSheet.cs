@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
@@ -22,6 +23,13 @@ public sealed record TypedSheet(
     string Id, string Title, bool Inches, int LastLine,
     ImmutableArray<TypedFeature> Features, ImmutableArray<TypedReading> Readings, ImmutableArray<TypedInstrument> Instruments)
 {
+    static readonly Dictionary<string, string[]> Tables = new()
+    {
+        ["feature"] = ["kind", "from", "to", "x", "y", "size", "length", "turn", "note"],
+        ["kind"] = ["from", "to", "value", "instrument", "note"],
+        ["instrument"] = ["resolution", "error", "repeat", "note"],
+    };
+
     static readonly TypedSheet Empty = new("sample", "", false, 1, [], [], []);
 
     /// <summary>The sheet's cells, or one sentence when its rows cannot be told apart.</summary>
@@ -29,7 +37,7 @@ public sealed record TypedSheet(
     {
         try
         {
-            return ReadRows(SheetRows.Read(text));
+            return ReadRows(SheetRows.Read(text, Tables.Keys));
         }
         catch (RefusedException e)
         {
@@ -45,7 +53,7 @@ public sealed record TypedSheet(
         int? unitsLine = null;
         foreach (var row in rows)
         {
-            if (SheetRows.IsHeading(row.Cell(0))) table = SheetTable.Of(row);
+            if (SheetTable.Opened(row, Tables) is { } opened) table = opened;
             else if (table is null) sheet = sheet.WithHead(row, ref unitsLine);
             else Add(new SheetCells(table, row));
         }

@@ -1,6 +1,6 @@
 using WitnessMark.Maths;
 
-namespace WitnessMark.FrontOffice.MeasureSample;
+namespace WitnessMark.FrontOffice.Typed;
 
 /// <summary>Where in a file something stands, so that a refusal can say so.</summary>
 /// <param name="Line">From 1; 0 when there are no lines.</param>

@@ -1,8 +1,8 @@
 using System.Text;
 
-namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
+namespace WitnessMark.FrontOffice.Typed;
 
-/// <summary>One row of a reading sheet, its cells trimmed.</summary>
+/// <summary>One row of a typed sheet, its cells trimmed.</summary>
 /// <param name="Line">From 1.</param>
 sealed record SheetRow(int Line, IReadOnlyList<string> Cells)
 {
@@ -14,13 +14,11 @@ sealed record SheetRow(int Line, IReadOnlyList<string> Cells)
 /// </summary>
 static class SheetRows
 {
-    /// <summary>Words that open a heading row, and so cannot be ids.</summary>
-    public static readonly string[] Headings = ["feature", "kind", "instrument"];
-
-    public static List<SheetRow> Read(string text)
+    /// <param name="headings">Words that open a heading row, and so cannot be ids.</param>
+    public static List<SheetRow> Read(string text, IReadOnlyCollection<string> headings)
     {
         var lines = text.Split('\n');
-        var separator = SeparatorOf(lines);
+        var separator = SeparatorOf(lines, headings);
         var rows = new List<SheetRow>();
         for (var i = 0; i < lines.Length; i++)
         {
@@ -33,15 +31,13 @@ static class SheetRows
         return rows;
     }
 
-    public static bool IsHeading(string firstCell) => Headings.Contains(firstCell.ToLowerInvariant());
-
-    /// <summary>The commonest of the three in the first heading row; a comma where there is none.</summary>
-    static char SeparatorOf(string[] lines)
+    /// <summary>What stands behind the first word of the first heading row; a comma where there is none.</summary>
+    static char SeparatorOf(string[] lines, IReadOnlyCollection<string> headings)
     {
         foreach (var line in lines)
         {
             var end = line.IndexOfAny([',', ';', '\t']);
-            if (end > 0 && IsHeading(line[..end].Trim())) return line[end];
+            if (end > 0 && headings.Contains(line[..end].Trim().ToLowerInvariant())) return line[end];
         }
         return ',';
     }

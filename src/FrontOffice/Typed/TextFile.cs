@@ -1,7 +1,7 @@
 using System.Text;
 using WitnessMark.Maths;
 
-namespace WitnessMark.FrontOffice.MeasureSample;
+namespace WitnessMark.FrontOffice.Typed;
 
 /// <summary>The bytes of a file as text, within limits that no survey by hand comes near.</summary>
 static class TextFile

@@ -1,6 +1,6 @@
 using WitnessMark.DrawingOffice.Survey;
 
-namespace WitnessMark.FrontOffice.MeasureSample;
+namespace WitnessMark.FrontOffice.Typed;
 
 /// <summary>Instruments by name, whatever the capitals.</summary>
 static class InstrumentList

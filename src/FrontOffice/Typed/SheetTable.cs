@@ -1,4 +1,4 @@
-namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
+namespace WitnessMark.FrontOffice.Typed;
 
 /// <summary>The columns that a heading row names.</summary>
 sealed class SheetTable
@@ -12,26 +12,20 @@ sealed class SheetTable
 
     public int Width { get; }
 
-    static readonly Dictionary<string, string[]> Known = new()
-    {
-        ["feature"] = ["kind", "from", "to", "x", "y", "size", "length", "turn", "note"],
-        ["kind"] = ["from", "to", "value", "instrument", "note"],
-        ["instrument"] = ["resolution", "error", "repeat", "note"],
-    };
-
-    public static SheetTable Of(SheetRow heading)
+    /// <summary>The table that a row opens; null when it opens none.</summary>
+    /// <param name="tables">First cell of the heading → columns it may name; the first of them is needed.</param>
+    public static SheetTable? Opened(SheetRow heading, IReadOnlyDictionary<string, string[]> tables)
     {
         var place = new Place(heading.Line);
         var table = new SheetTable(heading.Cell(0).ToLowerInvariant(), heading.Cells.Count);
-        var known = Known[table.Name];
+        if (!tables.TryGetValue(table.Name, out var known)) return null;
         for (var i = 0; i < heading.Cells.Count; i++)
         {
             var column = heading.Cells[i].ToLowerInvariant();
             if (i > 0 && !known.Contains(column)) throw place.Refuse("heading", heading.Cells[i], $"the columns after {table.Name} are {string.Join(", ", known)}");
             if (!table._columns.TryAdd(column, i)) throw place.Refuse("heading", heading.Cells[i], "name each column once");
         }
-        var needed = table.Name switch { "feature" => "kind", "kind" => "from", _ => "resolution" };
-        if (!table._columns.ContainsKey(needed)) throw place.Refuse("heading", table.Name, $"a column {needed} is needed");
+        if (!table._columns.ContainsKey(known[0])) throw place.Refuse("heading", table.Name, $"a column {known[0]} is needed");
         return table;
     }
 

@@ -1,13 +1,14 @@
 using WitnessMark.Maths;
 using WitnessMark.Maths.Units;
+using WitnessMark.Trade;
 
-namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
+namespace WitnessMark.FrontOffice.Typed;
 
 /// <summary>Reads lengths and angles of one sheet as they are written there.</summary>
 sealed record SheetSpelling(Spelling Spelling)
 {
     /// <param name="inches">A bare number means inches; mm if not.</param>
-    public static SheetSpelling Of(bool inches) => new(inches ? Spelling.Usual with { Bare = LengthUnit.Inch } : Spelling.Usual);
+    public static SheetSpelling Of(bool inches) => new(TradeSpelling.Of(inches ? LengthUnit.Inch : LengthUnit.Millimetre));
 
     public WrittenLength Length(string text, string field, Place place, bool signed = false) =>
         OnLine(Lengths.Read(text, Spelling with { Signed = signed }, field), place);
