@@ -1,5 +1,6 @@
 using System.CommandLine;
 using WitnessMark.Cli.LookUp;
+using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Survey;
 using WitnessMark.Maths;
 
@@ -17,6 +18,7 @@ static class Wmark
             SolveCommand.Build(desk),
             SheetCommand.Build(desk),
         },
+        MadeToCommand.Build(desk),
         UnitsCommand.Build(desk),
     };
 

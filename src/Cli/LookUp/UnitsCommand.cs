@@ -1,5 +1,6 @@
 using System.CommandLine;
 using WitnessMark.Maths.Units;
+using WitnessMark.Trade;
 
 namespace WitnessMark.Cli.LookUp;
 
@@ -15,10 +16,7 @@ static class UnitsCommand
         return Common.Command("units", "Reads a length or an angle as people write it and says it in all units.", "wmark units '3 5/16\"'", [value, bare, json], parsed =>
         {
             var text = parsed.GetRequiredValue(value);
-            var spelling = Spelling.Usual with
-            {
-                Bare = parsed.GetValue(bare) == "inch" ? LengthUnit.Inch : LengthUnit.Millimetre,
-            };
+            var spelling = TradeSpelling.Of(parsed.GetValue(bare) == "inch" ? LengthUnit.Inch : LengthUnit.Millimetre);
             if (LooksLikeAngle(text)) Show(desk, Angles.Read(text, spelling, "value").Value, parsed.GetValue(json));
             else Show(desk, Lengths.Read(text, spelling, "value").Value, parsed.GetValue(json));
         });
