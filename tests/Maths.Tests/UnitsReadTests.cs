@@ -34,8 +34,13 @@ public class UnitsReadTests
     [InlineData("3 5/16\" + 0.0042\"", 84.24418)]
     [InlineData("3 5/16\" - 0.0010\"", 84.1121)]
     [InlineData("1,250,000 thou", 31750)]
+    [InlineData("⌀12.7", 12.7)]
+    [InlineData("Ø 1/2 in", 12.7)]
     [InlineData("0", 0)]
     public void What_people_write_is_read(string text, double mm) => Assert.Equal(mm, Lengths.Read(text).Value.Mm, 9);
+
+    [Fact, Truth(Grade.Published, "1 in = 25.4 mm exactly: 3 in is 76.2 mm to the last bit")]
+    public void Inches_take_one_rounding() => Assert.Equal(76.2, Lengths.Read("3 in").Value.Mm);
 
     [Theory, Truth(Grade.CommonPractice, "what can be read two ways is refused and both readings are said")]
     [InlineData("1,250", "1.25", "1250")]
@@ -59,6 +64,9 @@ public class UnitsReadTests
     [InlineData("3 in mm", "two units, in and mm")]
     [InlineData("3 mm 1/2 in", "two units, mm and in")]
     [InlineData("3 furlongs", "the unit is not known")]
+    [InlineData("⌀", "number such as")]
+    [InlineData("-", "number such as")]
+    [InlineData("M6", "unit is not known")]
     [InlineData("mm", "number before the unit")]
     [InlineData("NaN", "unit is not known")]
     [InlineData("∞", "unit is not known")]

@@ -42,7 +42,7 @@ public sealed class RouteCardTests
     }
 
     [Theory]
-    [InlineData(2.5, 60, "folds like 2.4 mm")]
+    [InlineData(2.5, 60, "folds like 2.37 mm")]
     [InlineData(1.2, 700, "700 mm long")]
     [Truth(Grade.CommonPractice, "folders are sold by width and by thickness of mild steel; force grows with UTS·T²")]
     public void What_the_folder_cannot_take_goes_out_with_the_reason(double thickness, double length, string why)
@@ -82,7 +82,7 @@ public sealed class RouteCardTests
     public void Dangerous_work_carries_its_cautions()
     {
         var card = BlankRoute.Card(Bracket with { Welds = [new(WeldKind.Mig, 40)], Hazards = [Hazard.BrakeOrSteering, Hazard.Zinc] }, Shop.Usual);
-        Assert.Contains("fire watch", string.Join(' ', card.Steps.Single(s => s.Title.Contains("weld", StringComparison.Ordinal)).Cautions));
+        Assert.Contains("fire watch", string.Join(' ', card.Steps.Single(s => s.Title.Contains("Weld", StringComparison.Ordinal)).Cautions));
         Assert.Contains("law", string.Join(' ', card.Cautions));
         Assert.Contains("fume", string.Join(' ', card.Cautions));
         Assert.All(Enum.GetValues<Hazard>(), h => Assert.NotEmpty(Cautions.For(h)));

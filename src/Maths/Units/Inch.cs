@@ -8,6 +8,9 @@ public static class Inch
     /// <summary>mm in an inch, exact since 1959.</summary>
     public const double Mm = 25.4;
 
+    /// <summary>Inches to mm with one rounding less than times 25.4: 3 in is 76.2, not 76.19999999999999.</summary>
+    public static double ToMm(double inches) => inches * 254 / 10;
+
     /// <summary>A count of equal parts as mixed number in lowest terms: 53 of 16 is <c>3 5/16</c>.</summary>
     /// <param name="numerator">0 or more.</param>
     /// <param name="denominator">1 or more.</param>

@@ -13,8 +13,9 @@ static partial class LengthParts
     {
         if (spelling.Named(text, field) is { } named)
             return named.Refusal is { } wrongName ? wrongName : new Part<LengthUnit>(named.Value, LengthUnit.Named);
-        var negative = text[0] == '-';
-        var size = text[0] is '-' or '+' ? text[1..].TrimStart() : text;
+        var bare = text.TrimStart('⌀', 'Ø', 'ø', ' ');
+        var negative = bare.StartsWith('-');
+        var size = negative || bare.StartsWith('+') ? bare[1..].TrimStart() : bare;
         var read = Size(size, text, spelling.Mark, field);
         if (read.Refusal is not null || !negative || read.Value.Value == 0) return read;
         return spelling.Signed
@@ -31,7 +32,7 @@ static partial class LengthParts
         var numberText = (end < 0 ? text : text[..end]).Trim();
         var unit = Unit(unitText, numberText, whole, field);
         if (unit.Refusal is { } unknown) return unknown;
-        if (numberText.Length == 0) return Refusal.Of(field, whole, "write a number before the unit, such as 31.5 mm");
+        if (numberText.Length == 0) return Refusal.Of(field, whole, unit.Value is null ? "write a number such as 31.5 mm" : "write a number before the unit, such as 31.5 mm");
         var number = Numeral.Read(numberText, mark, field);
         if (number.Refusal is { } refused) return refused;
         return Metric(unit.Value) && number.Value.HasFraction
@@ -53,7 +54,7 @@ static partial class LengthParts
         var said = Words().Matches(text).Select(m => m.Value).Where(w => OneUnit(w) is not null).ToList();
         if (said.Count > 1)
             return Refusal.Of(field, whole, $"it has two units, {said[0]} and {said[1]}; write one");
-        return Refusal.Of(field, whole, said.Count == 1
+        return Refusal.Of(field, whole, said.Count == 1 && number.Length > 0
             ? $"write one number and one unit, such as {number} {said[0]}, and ; between repeats"
             : $"the unit is not known; write {Known}");
     }

@@ -57,13 +57,13 @@ public static class Lengths
         if (part.Unit is null && decimals && part.HasFraction)
             return Refusal.Of(field, text, BothUnits(part.Value, unit, "a fraction without a unit"));
         if (part.Unit is null && decimals && part.BarePoint && !saidElsewhere)
-            return Refusal.Of(field, text, BothUnits(part.Value, unit, "a number that begins with its point, as inches do"));
-        var mm = part.Value * MmPer(unit);
+            return Refusal.Of(field, text, BothUnits(part.Value, unit, "a number that begins with its point, as inches do,"));
+        var mm = Mm(part.Value, unit);
         return Math.Abs(mm) <= Longest ? mm : Refusal.Of(field, text, "write a length of at most 1000 m");
     }
 
     static string BothUnits(double value, LengthUnit other, string what) => string.Create(CultureInfo.InvariantCulture,
-        $"{what} could be {value:0.######} in ({value * Inch.Mm:0.####} mm) or {value:0.######} {Symbol(other)}; write the unit");
+        $"{what} could be {value:0.######} in ({Inch.ToMm(value):0.####} mm) or {value:0.######} {Symbol(other)}; write the unit");
 
     static string Symbol(LengthUnit unit) => unit switch
     {
@@ -73,14 +73,14 @@ public static class Lengths
         _ => "mm",
     };
 
-    /// <summary>mm in a unit; a named size is in mm already.</summary>
-    static double MmPer(LengthUnit unit) => unit switch
+    /// <summary>A named size is in mm already.</summary>
+    static double Mm(double value, LengthUnit unit) => unit switch
     {
-        LengthUnit.Centimetre => 10,
-        LengthUnit.Metre => 1000,
-        LengthUnit.Inch => Inch.Mm,
-        LengthUnit.Thou => Inch.Mm / 1000,
-        LengthUnit.Foot => 12 * Inch.Mm,
-        _ => 1,
+        LengthUnit.Centimetre => value * 10,
+        LengthUnit.Metre => value * 1000,
+        LengthUnit.Inch => Inch.ToMm(value),
+        LengthUnit.Thou => Inch.ToMm(value) / 1000,
+        LengthUnit.Foot => Inch.ToMm(value * 12),
+        _ => value,
     };
 }

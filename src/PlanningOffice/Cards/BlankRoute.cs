@@ -90,11 +90,12 @@ public static class BlankRoute
         foreach (var seam in f.Welds.GroupBy(w => w.Kind))
         {
             var length = seam.Sum(w => w.Length);
-            var title = $"{seam.Key} weld {length:0} mm of seam on each";
+            var kind = seam.Key.Words();
+            var title = seam.Key == WeldKind.Braze ? $"Braze {length:0} mm of seam on each" : $"Weld by {kind} {length:0} mm of seam on each";
             if (shop.Welders.Contains(seam.Key))
-                steps.Own(title, $"{seam.Key} set", Cautions.For(Hazard.Welding), (shop.Rates.WeldPerMetre, f.Quantity * length / 1000));
+                steps.Own(title, $"{kind} set", Cautions.For(Hazard.Welding), (shop.Rates.WeldPerMetre, f.Quantity * length / 1000));
             else
-                steps.Outside(OutsideWork.Welding, title, $"There is no {seam.Key} set here.");
+                steps.Outside(OutsideWork.Welding, title, $"There is no {kind} set here.");
         }
     }
 

@@ -13,14 +13,14 @@ sealed class StepWriter(Shop shop)
     public void Own(string title, string tool, ImmutableArray<string> cautions, params ReadOnlySpan<(Rate Minutes, double Times)> work)
     {
         var minutes = shop.Rates.SetUp.Value;
-        var sources = new SortedSet<string>(StringComparer.Ordinal) { shop.Rates.SetUp.Source };
+        var sources = new List<string> { shop.Rates.SetUp.Source };
         foreach (var (rate, times) in work)
         {
             minutes += rate.Value * times;
             sources.Add(rate.Source);
         }
         var hours = minutes * (1.0 / 60);
-        _steps.Add(new(_steps.Count + 1, title, tool, hours, string.Join(", ", sources), Consumables(hours), cautions, SentOut: null));
+        _steps.Add(new(_steps.Count + 1, title, tool, hours, Sources(sources), Consumables(hours), cautions, SentOut: null));
     }
 
     /// <summary>A step the shop cannot do: own time goes into asking, carrying and fetching, twice the setting-up of a step.</summary>
@@ -29,9 +29,11 @@ sealed class StepWriter(Shop shop)
         var price = shop.Prices.Outside[work];
         var hours = shop.Rates.SetUp.Value * (2.0 / 60);
         _steps.Add(new(_steps.Count + 1, title, $"send out: {work.ToString().ToLowerInvariant()}", hours,
-            $"{shop.Rates.SetUp.Source}, {price.EachOrder.Source}", Cost.Of(price.EachOrder.Value, shop.Currency), [],
+            Sources([shop.Rates.SetUp.Source, price.EachOrder.Source]), Cost.Of(price.EachOrder.Value, shop.Currency), [],
             new(why, price.LeadDays.Value)));
     }
+
+    static string Sources(IEnumerable<string> each) => string.Join(", ", each.Distinct().Order(StringComparer.Ordinal));
 
     Cost Consumables(ThreePoint hours)
     {

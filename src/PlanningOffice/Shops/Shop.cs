@@ -21,12 +21,14 @@ public sealed record Shop(
     Prices Prices,
     StockList Stock)
 {
-    /// <summary>Tensile strength that thickness capacities are quoted at, MPa (mild steel; common practice).</summary>
-    public const double QuotedStrength = 400;
+    /// <summary>
+    /// Tensile strength that thickness capacities are taken to be quoted at, MPa: the upper limit of DC01 sheet (EN 10130).
+    /// </summary>
+    public const double QuotedStrength = 410;
 
     /// <summary>
     /// The mild steel that asks as much of a shear or folder: force grows with UTS·T² (V-die force F = K·UTS·w·T²/D),
-    /// so T·√(UTS/400). mm.
+    /// so T·√(UTS/410). mm.
     /// </summary>
     public static double AsMildSteel(double thickness, double strength) => thickness * Math.Sqrt(strength / QuotedStrength);
 
@@ -55,7 +57,7 @@ public sealed record Shop(
             new("bench shear", 3, Rate.Common(4, 8, 15)),
             new("hacksaw and file", 6, Rate.Common(40, 80, 150)),
         ],
-        new("bench folder", 600, 1.6, 135 * Math.PI / 180),
+        new("bench folder", 600, 1.63, 135 * Math.PI / 180),
         new("bench vice and hammer", 125, 3),
         new("bench drill", 13),
         [WeldKind.Mig],
@@ -86,3 +88,13 @@ public sealed record Drill(string Name, double MaxDiameter);
 public sealed record Lathe(string Name, double Swing, double BetweenCentres);
 
 public enum WeldKind { Gas, Arc, Mig, Tig, Spot, Braze }
+
+static class WeldKinds
+{
+    public static string Words(this WeldKind kind) => kind switch
+    {
+        WeldKind.Mig => "MIG",
+        WeldKind.Tig => "TIG",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+}

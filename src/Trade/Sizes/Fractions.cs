@@ -29,5 +29,5 @@ public static class Fractions
     }
 
     static NominalSize Of(int numerator, int denominator) =>
-        new(Inch.Fraction(numerator, denominator) + " in", "inch fraction", numerator * Inch.Mm / denominator, Sources.Exact);
+        new(Inch.Fraction(numerator, denominator) + " in", "inch fraction", Inch.ToMm((double)numerator / denominator), Sources.Exact);
 }

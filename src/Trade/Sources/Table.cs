@@ -52,7 +52,7 @@ sealed class Row(string[] columns, string[] cells, int line)
     public double Inches(string column)
     {
         var read = Numeral.Read(this[column], DecimalMark.Point, column);
-        return read.Refusal is { } r ? throw new RefusedException(r.OnLine(line)) : read.Value.Value * Inch.Mm;
+        return read.Refusal is { } r ? throw new RefusedException(r.OnLine(line)) : Inch.ToMm(read.Value.Value);
     }
 
     public T OneOf<T>(string column) where T : struct, Enum =>

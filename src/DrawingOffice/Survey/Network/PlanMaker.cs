@@ -63,7 +63,7 @@ static class PlanMaker
 
     static GlobalTest Global(Fit fit)
     {
-        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, true);
+        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, !Snooping.Contradicts(fit));
         var low = ChiSquare.Quantile(0.025, fit.Redundancy);
         var high = ChiSquare.Quantile(0.975, fit.Redundancy);
         return new GlobalTest(fit.SumOfSquares, fit.Redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);

@@ -20,6 +20,7 @@ static class Snooping
 
     public static Doubts Find(Solver solver, Fit all, Testing tests, CancellationToken stop)
     {
+        if (Contradicts(all)) return Contradiction(solver, all, tests);
         var steps = ImmutableArray.CreateBuilder<SnoopStep>();
         var accused = OneByOne(solver, all, tests, steps, stop);
         if (accused.All.IsEmpty && Suits(solver, all, tests))
@@ -29,6 +30,17 @@ static class Snooping
         var confirmed = Agrees(accused, robust);
         if (!confirmed && Better(solver, all, accused, robust, stop)) (accused, confirmed) = (Singled(robust), true);
         return new Doubts(accused.All, accused.Groups, steps.ToImmutable(), confirmed, Words(accused, confirmed));
+    }
+
+    /// <summary>No surplus reading, and yet no shape meets them: an impossible triangle. Readings that could be met would leave nothing.</summary>
+    public static bool Contradicts(Fit fit) => fit.Redundancy < 1 && fit.SumOfSquares > 1;
+
+    static Doubts Contradiction(Solver solver, Fit fit, Testing tests)
+    {
+        ImmutableArray<int> readings = [.. Enumerable.Range(0, fit.Weights.Length)
+            .Where(r => fit.Weights[r] > 0 && solver.IsTestable(r) && tests.Residual[r] * tests.Residual[r] * fit.Weights[r] > 0.01 * fit.SumOfSquares)
+            .Select(r => solver.Equations.Rows[r].Reading).Distinct().Order()];
+        return new Doubts(readings, [readings], [], false, $"Readings {string.Join(", ", readings.Select(i => i + 1))} contradict each other: no shape has all of them. Measure them again.");
     }
 
     static Accused OneByOne(Solver solver, Fit fit, Testing tests, ImmutableArray<SnoopStep>.Builder steps, CancellationToken stop)
