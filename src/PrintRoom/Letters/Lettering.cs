@@ -16,7 +16,7 @@ public static class Lettering
     public const double Pen = 0.1;
 
     /// <summary>Between the pen's centre lines of neighbouring letters, tenths of the capital height: the clear gap is a pen less.</summary>
-    const double Gap = 2.7;
+    internal const double Gap = 2.7;
 
     /// <summary>Chords of flattened letters stray by at most this part of the capital height.</summary>
     const double Flatness = 0.003;

@@ -44,7 +44,7 @@ sealed class PdfAlphabet(PdfFile file)
         var bounds = Box.Round(box).Grown(1);
         var codes = string.Concat(letters.Select((_, i) => $"/g{i + 1}"));
         var drawings = string.Concat(drawn.Select((d, i) => $"/g{i + 1} {d} 0 R"));
-        var widths = string.Join(' ', letters.Select(l => N(l.Glyph.Width)));
+        var widths = string.Join(' ', letters.Select(l => N(Advance(l.Glyph))));
         var meanings = file.AddStream(Meanings(letters));
         return file.Add(
             $"<</Type/Font/Subtype/Type3/FontBBox[{N(bounds.Left)} {N(bounds.Bottom)} {N(bounds.Right)} {N(bounds.Top)}]/FontMatrix{Matrix}" +
@@ -54,7 +54,7 @@ sealed class PdfAlphabet(PdfFile file)
 
     static string Drawing(Glyph glyph)
     {
-        var drawing = new StringBuilder($"{N(glyph.Width)} 0 d0\n1 w 1 J 1 j [] 0 d\n");
+        var drawing = new StringBuilder($"{N(Advance(glyph))} 0 d0\n1 w 1 J 1 j [] 0 d\n");
         foreach (var stroke in glyph.Strokes) drawing.Append(PdfPath.Of(stroke, 3)).Append("S\n");
         return drawing.ToString();
     }
@@ -69,6 +69,9 @@ sealed class PdfAlphabet(PdfFile file)
             map.Append($"{block.Length} beginbfchar\n").AppendJoin("", block).Append("endbfchar\n");
         return map.Append("endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n").ToString();
     }
+
+    /// <summary>With the gap to the next letter, or a reader would see a break of words in it.</summary>
+    static double Advance(Glyph glyph) => glyph.Width + Lettering.Gap;
 
     static string N(double value) => Figures.Of(value, 3);
 }

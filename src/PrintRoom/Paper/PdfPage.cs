@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using WitnessMark.PrintRoom.Letters;
 using WitnessMark.PrintRoom.Shapes;
@@ -35,24 +36,20 @@ sealed class PdfPage(PdfAlphabet alphabet)
         _content.Append($"{N(pen.Width)} w {(pen.Continuous ? 1 : 0)} J [{dashes}] 0 d\n");
     }
 
-    /// <summary>A run of letters in one font is one string; a move between letters is in thousandths of the font's size, to the left.</summary>
+    /// <summary>A run of letters in one font is one string: the fonts' widths are those of <see cref="Lettering.Line"/>.</summary>
     void Letter(TextMark text)
     {
-        var line = Lettering.Line(text.Text);
-        if (line.IsEmpty || text.Height <= 0) return;
+        if (text.Text.Length == 0 || text.Height == 0) return;
         var start = Lettering.Start(text);
         var (sin, cos) = Math.SinCos(text.Turn);
         _content.Append($"BT\n{N(cos)} {N(sin)} {N(-sin)} {N(cos)} {N(start.X)} {N(start.Y)} Tm\n");
-        var (font, at) = (-1, 0.0);
-        foreach (var letter in line)
+        var font = -1;
+        foreach (var place in Lettering.Line(text.Text).Select(alphabet.Place))
         {
-            var place = alphabet.Place(letter);
-            if (place.Font != font) _content.Append($"{(font < 0 ? "" : "] TJ\n")}/F{font = place.Font} {N(text.Height)} Tf\n[");
-            if (Math.Abs(letter.X - at) > 1e-9) _content.Append(Figures.Of((at - letter.X) * 100, 2));
-            _content.Append($"<{place.Code:X2}>");
-            at = letter.End;
+            if (place.Font != font) _content.Append($"{(font < 0 ? "" : "> Tj\n")}/F{font = place.Font} {N(text.Height)} Tf\n<");
+            _content.Append(place.Code.ToString("X2", CultureInfo.InvariantCulture));
         }
-        _content.Append("] TJ\nET\n");
+        _content.Append("> Tj\nET\n");
     }
 
     static string N(double value) => Figures.Of(value, Decimals);
