@@ -1,4 +1,5 @@
 using System.CommandLine;
+using WitnessMark.Cli.Demo;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Survey;
@@ -20,6 +21,10 @@ static class Wmark
         },
         MadeToCommand.Build(desk),
         UnitsCommand.Build(desk),
+        new Command("demo", "The demonstration vehicle.")
+        {
+            LoadCommand.Build(desk),
+        },
     };
 
     public static int Run(string[] args, Desk desk)

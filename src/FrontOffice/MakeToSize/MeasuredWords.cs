@@ -9,7 +9,7 @@ using WitnessMark.Trade;
 namespace WitnessMark.FrontOffice.MakeToSize;
 
 /// <summary>One measured size as typed; cells that are not given are empty.</summary>
-public sealed record TypedSize(int Line, string Item, string What, string Facet, string Value, string Instrument, string Condition, string Coat);
+public sealed record TypedSize(int Line, string Item, string What, string Facet, string Value, string Instrument, string Condition, string Coat = "", string Note = "");
 
 /// <summary>Makes measurements of typed ones.</summary>
 static partial class MeasuredWords
@@ -22,6 +22,8 @@ static partial class MeasuredWords
     public static readonly ImmutableArray<(string Words, Subject Subject)> Subjects =
         [.. Enum.GetValues<Subject>().Select(s => (Regex.Replace(s.ToString(), "(?<=[a-z])(?=[A-Z])", " ").ToLowerInvariant(), s))];
 
+    public static readonly ImmutableArray<(string Words, Facet Facet)> Facets = [.. Enum.GetValues<Facet>().Select(f => (f.ToString().ToLowerInvariant(), f))];
+
     static readonly ImmutableArray<(string Words, Condition Condition)> Conditions =
         [("", Condition.Unknown), ("new", Condition.New), ("light", Condition.Light), ("worn", Condition.Worn), ("badly worn", Condition.BadlyWorn)];
 
@@ -33,9 +35,7 @@ static partial class MeasuredWords
     {
         var place = typed.Line > 0 ? new Place(typed.Line) : Place.None;
         var subject = SubjectOf(typed, place);
-        var facet = Enum.TryParse<Facet>(typed.Facet.Length == 0 ? nameof(Facet.Size) : typed.Facet, ignoreCase: true, out var named) && Enum.IsDefined(named)
-            ? named
-            : throw place.Refuse("facet", typed.Facet, "write size, pitch, flank or core");
+        var facet = OneOf(Facets, typed.Facet.Length == 0 ? "size" : typed.Facet, "facet", place);
         var isAngle = facet == Facet.Flank || subject == Subject.Angle;
         var sigmas = new SigmaWords(spelling, instruments, place, isAngle, typed.What);
         var measured = facet == Facet.Pitch ? Pitch(typed, spelling, sigmas, place) : new Measured(facet, Size(typed, spelling, sigmas, isAngle, place));

@@ -18,7 +18,7 @@ public static class SizeSheet
     {
         try
         {
-            return Questions([.. Rows(TextFile.Decode(bytes))]);
+            return Questions(Rows(TextFile.Decode(bytes)));
         }
         catch (RefusedException e)
         {
@@ -56,9 +56,14 @@ public static class SizeSheet
         return questions.ToImmutable();
     }
 
-    static IEnumerable<TypedSize> Rows(string text)
+    /// <summary>Whether the first heading is that of a sheet of sizes.</summary>
+    public static bool IsOne(string text) =>
+        SheetRows.Read(text, Tables.Keys) is [var first, ..] && Tables.ContainsKey(first.Cell(0).ToLowerInvariant());
+
+    internal static List<TypedSize> Rows(string text)
     {
         SheetTable? table = null;
+        var rows = new List<TypedSize>();
         foreach (var row in SheetRows.Read(text, Tables.Keys))
         {
             if (SheetTable.Opened(row, Tables) is { } opened)
@@ -68,7 +73,8 @@ public static class SizeSheet
             }
             if (table is null) throw new Place(row.Line).Refuse("first cell", row.Cell(0), "begin with the heading item,what,facet,value,instrument,condition,note");
             var c = new SheetCells(table, row);
-            yield return new(c.Line, c.First, c["what"], c["facet"], c["value"], c["instrument"], c["condition"], c["coat"]);
+            rows.Add(new(c.Line, c.First, c["what"], c["facet"], c["value"], c["instrument"], c["condition"], c["coat"], c["note"]));
         }
+        return rows;
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.MeasureSample.Sheet;
 using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
@@ -13,7 +14,7 @@ public sealed record RowRefusal(string Row, string Sentence);
 
 /// <summary>
 /// A sample made of what the stores keep: its sketch, its standing readings and the person's instruments. A bad row is told
-/// and left out; the others count, since a person types one row after another.
+/// and left out; the others count, since a person types one row after another. Sizes to identify are no part of the survey.
 /// </summary>
 /// <param name="Sample">Null until there is a feature.</param>
 /// <param name="Entries">The entry of each reading, by its index.</param>
@@ -31,7 +32,7 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
         foreach (var own in owned) instruments[own.Name] = new Instrument(own.Name, own.Resolution, own.StatedError, own.Repeatability, own.ReadsAngle);
         var spelling = SheetSpelling.Of(inches);
         var entries = ImmutableArray.CreateBuilder<Guid>();
-        foreach (var entry in standing)
+        foreach (var entry in standing.Where(e => !StoredSizes.IsOne(e)))
         {
             Try(entry.Id.ToString(), refused, () =>
             {
@@ -44,7 +45,8 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
 
     /// <summary>The sentence that tells what is wrong with one entry against the sketch as it stands; null when nothing is.</summary>
     public static string? Check(PartSample sample, SampleSketch? sketch, ReadingEntry entry, IReadOnlyList<OwnedInstrument> owned, bool inches = false) =>
-        Of(sample, sketch, [entry], owned, inches).Refused.FirstOrDefault(r => r.Row == entry.Id.ToString())?.Sentence;
+        StoredSizes.IsOne(entry) ? StoredSizes.Check(entry)
+            : Of(sample, sketch, [entry], owned, inches).Refused.FirstOrDefault(r => r.Row == entry.Id.ToString())?.Sentence;
 
     static void Try(string row, ImmutableArray<RowRefusal>.Builder refused, Action add)
     {

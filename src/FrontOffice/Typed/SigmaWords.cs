@@ -32,6 +32,8 @@ sealed partial record SigmaWords(SheetSpelling Spelling, IReadOnlyDictionary<str
         return Stated(IsAngle ? Spelling.Angle(figure, field, Place).Radians : Spelling.Length(figure, field, Place).Mm, field);
     }
 
+    public static bool IsAlone(string cell) => Sign().IsMatch(cell);
+
     /// <param name="half">The ± as written, mm or radians.</param>
     public double Stated(double half, string field) => Checked(half / Coverage, field, Place);
 

@@ -11,7 +11,7 @@ static class ReadingSheet
     {
         var spelling = SheetSpelling.Of(sheet.Inches);
         var instruments = InstrumentList.Usual();
-        foreach (var typed in sheet.Instruments) instruments[typed.Name] = InstrumentOf(typed, spelling);
+        foreach (var own in Instruments(sheet)) instruments[own.Name] = own;
         var draft = new SampleDraft();
         foreach (var typed in sheet.Features) draft.Add(FeatureOf(typed, spelling), new Place(typed.Line));
         foreach (var typed in sheet.Readings)
@@ -23,6 +23,9 @@ static class ReadingSheet
         if (TriangleCheck.Find(sample) is not { } triangle) return sample;
         throw new Place(sheet.Readings[triangle.Index].Line).Refuse("value", sheet.Readings[triangle.Index].Value, triangle.Wanted);
     }
+
+    /// <summary>The person's own instruments on the sheet.</summary>
+    public static IEnumerable<Instrument> Instruments(TypedSheet sheet) => sheet.Instruments.Select(i => InstrumentOf(i, SheetSpelling.Of(sheet.Inches)));
 
     public static Reading ReadingOf(TypedReading typed, int index, SheetSpelling spelling, IReadOnlyDictionary<string, Instrument> instruments, Place place)
     {
