@@ -15,7 +15,7 @@ sealed class ReadingLog(Func<RecordsDb> open) : IReadingLog
     public async Task<ReadingHistory> History(Guid sample, CancellationToken cancel = default)
     {
         await using var db = open();
-        await using var oneMoment = await db.Database.BeginTransactionAsync(cancel);
+        await using var oneMoment = await db.ReadOneMoment(cancel);
         var readings = db.Set<ReadingEntry>().Where(r => r.SampleId == sample);
         var withdrawals = db.Set<Withdrawal>().Where(w => readings.Any(r => r.Id == w.ReadingId));
         return new(await InOrder(readings).ToListAsync(cancel), await InOrder(withdrawals).ToListAsync(cancel));

@@ -16,7 +16,7 @@ sealed class VehicleStore(Func<RecordsDb> open) : IVehicleStore
     public async Task<VehicleTree?> Tree(Guid vehicle, CancellationToken cancel = default)
     {
         await using var db = open();
-        await using var oneMoment = await db.Database.BeginTransactionAsync(cancel);
+        await using var oneMoment = await db.ReadOneMoment(cancel);
         if (await db.Standing<Vehicle>(vehicle, cancel) is not { } v) return null;
         var systems = db.Set<VehicleSystem>().Where(s => s.VehicleId == vehicle);
         var parts = db.Set<Part>().Where(p => systems.Any(s => s.Id == p.SystemId));
