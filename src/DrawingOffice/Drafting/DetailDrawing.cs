@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Drafting.Dimensions;
+using WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Paper;
 
 namespace WitnessMark.DrawingOffice.Drafting;
 
@@ -9,7 +11,7 @@ namespace WitnessMark.DrawingOffice.Drafting;
 public sealed record DrawingOptions
 {
     /// <summary>Sheets that may be used, best first.</summary>
-    public ImmutableArray<PaperSize> Papers { get; init; } = [PaperSize.A4Tall, PaperSize.A4Wide, PaperSize.A3Wide];
+    public ImmutableArray<PaperSize> Papers { get; init; } = [PaperSize.A4, PaperSize.A4.Turned, PaperSize.A3.Turned];
 
     /// <summary>Null: the largest that fits, at most full size unless the part is small.</summary>
     public DrawingScale? Scale { get; init; }
@@ -35,7 +37,8 @@ public sealed record DetailDrawing(
     public static DetailDrawing Draw(FlatPart part, TitleFields title, DrawingOptions? options = null)
     {
         var wish = options ?? new();
-        Check(part, wish);
+        Acceptance.Check(part);
+        if (wish.Papers.IsDefaultOrEmpty) throw new RefusedException(Refusal.Of("paper", null, "give at least one sheet size"));
         var box = part.Bounds;
         IEnumerable<DrawingScale> scales = wish.Scale is { } asked ? [asked] : DrawingScale.Worth(Math.Max(box.Width, box.Height));
         foreach (var scale in scales)
@@ -57,33 +60,10 @@ public sealed record DetailDrawing(
     static ImmutableArray<Table> Blocks(FlatPart part, PartView view, DrawingOptions wish, ImmutableArray<string> cautions)
     {
         var blocks = ImmutableArray.CreateBuilder<Table>();
-        var datum = part.Datum?.At ?? new Vec2(part.Bounds.Left, part.Bounds.Bottom);
-        if (view.Holes.Count > 0) blocks.Add(Lists.Holes(view.Holes, datum, part.Datum?.Id, view.HolesInView, wish.Knowledge, wish.Writing));
+        if (view.Holes.Count > 0) blocks.Add(Lists.Holes(view.Holes, part.Origin, part.Datum?.Id, view.HolesInView, wish.Knowledge, wish.Writing));
         if (view.Items.Length > 0) blocks.Add(Lists.Dimensions(view.Items, wish.Writing));
-        var notes = part.Notes.AddRange(cautions).SelectMany((n, i) => Letter.Lines(n, 100, Letter.Small).Select((line, k) => (k == 0 ? $"{i + 1}" : "", line))).ToList();
-        if (notes.Count > 0) blocks.Add(new("Notes", [new(""), new("")], [.. notes.Select(n => (ImmutableArray<string>)[n.Item1, n.line])]));
+        var notes = part.Notes.AddRange(cautions).Select((n, i) => (ImmutableArray<string>)[$"{i + 1}", string.Join('\n', Letter.Lines(n, 100, Letter.Small))]);
+        if (notes.Any()) blocks.Add(new("Notes", [new(""), new("")], [.. notes]));
         return blocks.ToImmutable();
-    }
-
-    static void Check(FlatPart part, DrawingOptions wish)
-    {
-        if (part.Loops.IsDefaultOrEmpty || part.Loops.Any(l => l.IsDefaultOrEmpty)) throw new RefusedException(Refusal.Of("outline", null, "a closed outline of lines and arcs is needed"));
-        var places = part.Loops.SelectMany(l => l).SelectMany(s => new[] { s.From, s.To }).Concat(part.Holes.Select(h => h.Centre)).Concat(part.Slots.Select(s => s.Middle));
-        foreach (var p in places)
-        {
-            if (!double.IsFinite(p.X + p.Y)) throw new RefusedException(Refusal.Of("outline", $"({p.X}, {p.Y})", "a place in mm is needed"));
-        }
-        foreach (var hole in part.Holes)
-        {
-            if (!(hole.Diameter.Value > 0 && double.IsFinite(hole.Diameter.Value)))
-                throw new RefusedException(Refusal.Of($"diameter of hole {hole.Id}", $"{hole.Diameter.Value}", "a positive number of mm is needed"));
-        }
-        foreach (var slot in part.Slots)
-        {
-            if (!(slot.Width.Value > 0 && slot.Between.Value >= 0 && double.IsFinite(slot.Width.Value + slot.Between.Value)))
-                throw new RefusedException(Refusal.Of($"slot {slot.Id}", $"{slot.Width.Value} × {slot.Between.Value}", "a positive width and length in mm are needed"));
-        }
-        if (!(Math.Max(part.Bounds.Width, part.Bounds.Height) > 0)) throw new RefusedException(Refusal.Of("outline", "a single point", "an outline with a length and a width is needed"));
-        if (wish.Papers.IsDefaultOrEmpty) throw new RefusedException(Refusal.Of("paper", null, "give at least one sheet size"));
     }
 }

@@ -13,7 +13,7 @@ public sealed record LineSegment(Vec2 From, Vec2 To, string? CornerId = null) : 
 /// <param name="Sweep">Radians, positive anticlockwise, from −2π to 2π and not 0; ±2π with From = To is a whole circle.</param>
 public sealed record ArcSegment(Vec2 From, Vec2 To, Vec2 Centre, double Sweep, string? CornerId = null) : Segment(From, To, CornerId)
 {
-    /// <summary>What is known of the radius beside the shape.</summary>
+    /// <summary>What is known of the radius (of a whole circle: the diameter) beside the shape.</summary>
     public Sized? Known { get; init; }
 
     /// <summary>mm.</summary>
@@ -50,10 +50,13 @@ public sealed record FlatPart(ImmutableArray<ImmutableArray<Segment>> Loops)
     /// <summary>Plain sentences that are printed on the drawing, numbered.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
-    /// <summary>Where dimensions start. Null: the left bottom corner of the enclosing rectangle, and short rows may be chained.</summary>
+    /// <summary>Where dimensions start. Null: see <see cref="Origin"/>, and short rows may be chained.</summary>
     public Datum? Datum { get; init; }
 
     public Box Bounds => Outlines.Bounds(Loops);
+
+    /// <summary>Where positions are counted from: the datum, else the middle of a round part, else the left bottom corner of the enclosing rectangle.</summary>
+    public Vec2 Origin => Datum?.At ?? (Loops[0] is [ArcSegment round] ? round.Centre : new(Bounds.Left, Bounds.Bottom));
 }
 
 /// <summary>The corner or hole that positions are counted from.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Drafting.Dimensions;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting;
@@ -106,10 +107,10 @@ sealed record Layout(PaperSize Paper, Box View, ImmutableArray<Vec2>? Places)
         for (var n = 0; n < following.Count; n++)
         {
             var next = new Board();
-            Frame.Draw(next, PaperSize.A4Tall);
-            TitleBlock.Draw(next, Frame.Inside(PaperSize.A4Tall), title, "—", units, n + 2, 1 + following.Count);
+            Frame.Draw(next, PaperSize.A4);
+            TitleBlock.Draw(next, Frame.Inside(PaperSize.A4), title, "—", units, n + 2, 1 + following.Count);
             foreach (var (table, at) in following[n]) table.Draw(next, at);
-            sheets.Add(new($"{title.Title}, sheet {n + 2}", PaperSize.A4Tall.Width, PaperSize.A4Tall.Height, next.Marks));
+            sheets.Add(new($"{title.Title}, sheet {n + 2}", PaperSize.A4.Width, PaperSize.A4.Height, next.Marks));
         }
         return sheets.ToImmutable();
     }
@@ -117,7 +118,7 @@ sealed record Layout(PaperSize Paper, Box View, ImmutableArray<Vec2>? Places)
     /// <summary>Tables one under another on upright A4 sheets, cut where a sheet ends.</summary>
     static List<List<(Table Table, Vec2 At)>> Following(ImmutableArray<Table> tables, TitleFields title)
     {
-        var room = Room(PaperSize.A4Tall);
+        var room = Room(PaperSize.A4);
         var floor = room.Bottom + TitleBlock.Height(title);
         var pages = new List<List<(Table, Vec2)>>();
         var y = double.NegativeInfinity;

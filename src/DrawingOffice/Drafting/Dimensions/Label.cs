@@ -7,7 +7,7 @@ using WitnessMark.PrintRoom;
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 
 /// <summary>A figure on the drawing, with the number of its table row in a ring before it.</summary>
-readonly record struct Label(string Text, int? Number = null)
+readonly record struct Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
 {
     const double Gap = 1.6;
 
@@ -40,7 +40,7 @@ readonly record struct Label(string Text, int? Number = null)
             board.Text(middle - along.Left * (Letter.Small / 2), Ringed, Letter.Small, Layers.Dimensions, Anchor.Middle, turn, Tone.Quiet);
             x = Ring + Gap;
         }
-        board.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn);
+        board.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn, Tone);
         board.Clear.Block(Around(leftBase, turn));
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
@@ -29,7 +30,7 @@ sealed class Listing(Knowledge knowledge, Writing writing)
     /// <param name="outwards">From the centre to the arc, mm.</param>
     public Label Arc(ArcSegment arc, Vec2 outwards, int count, bool whole)
     {
-        var (sign, value, what) = whole ? ("⌀", 2 * arc.Radius, "outline") : ("R", arc.Radius, "radius");
+        var (sign, value, what) = whole ? ("⌀", arc.Known?.Value ?? 2 * arc.Radius, "outline") : ("R", arc.Known?.Value ?? arc.Radius, "radius");
         var times = count > 1 ? $"{count}× " : "";
         var places = count > 1 ? $"{what}, {count} places" : what;
         var kind = whole ? DimensionKind.Diameter : DimensionKind.Radius;

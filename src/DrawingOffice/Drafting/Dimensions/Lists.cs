@@ -9,8 +9,6 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 /// <summary>The tables that stand beside a view.</summary>
 static class Lists
 {
-    const string Unknown = "—";
-
     /// <summary>One row for each hole and slot.</summary>
     /// <param name="inView">The positions are dimensioned in the view as well; here they then stand in brackets (ISO 129-1: each dimension once).</param>
     public static Table Holes(IReadOnlyList<Hole> holes, Vec2 datum, string? datumId, bool inView, Knowledge knowledge, Writing writing)
@@ -22,7 +20,7 @@ static class Lists
             new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right),
             new("x", Anchor.Right), new("±", Anchor.Right), new("y", Anchor.Right), new("±", Anchor.Right),
         ];
-        return new("Holes", columns, [.. holes.Select(Row)]);
+        return new Table("Holes", columns, [.. holes.Select(Row)]).WithoutEmpty();
 
         ImmutableArray<string> Row(Hole h)
         {
@@ -43,25 +41,25 @@ static class Lists
     }
 
     /// <summary>One row for each dimension in the view.</summary>
-    public static Table Dimensions(IReadOnlyList<DimensionItem> items, Writing writing) => new(
+    public static Table Dimensions(IReadOnlyList<DimensionItem> items, Writing writing) => new Table(
         "Dimensions",
         [new("no.", Anchor.Right), new("what"), new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right)],
-        [.. items.Select(i => Row(i, writing))]);
+        [.. items.Select(i => Row(i, writing))]).WithoutEmpty();
 
     static ImmutableArray<string> Row(DimensionItem i, Writing writing)
     {
         var measured = i.Kind == DimensionKind.Angle ? Writing.Angle(i.Value) : writing.Length(i.Value, i.Std);
         return
         [
-            i.Number.ToString(CultureInfo.InvariantCulture), i.What, i.MadeTo ?? Unknown,
+            i.Number.ToString(CultureInfo.InvariantCulture), i.What, i.MadeTo ?? Table.Unknown,
             i.Auxiliary ? $"({measured})" : measured, Spread(i.Std, writing),
             Wanted(i.Wanted, writing),
         ];
     }
 
-    static string Spread(double? std, Writing writing) => std is { } s ? writing.Spread(new Uncertain(0, s).Expanded) : Unknown;
+    static string Spread(double? std, Writing writing) => std is { } s ? writing.Spread(new Uncertain(0, s).Expanded) : Table.Unknown;
 
-    static string Wanted(double? wanted, Writing writing) => wanted is { } w ? writing.Spread(w) : Unknown;
+    static string Wanted(double? wanted, Writing writing) => wanted is { } w ? writing.Spread(w) : Table.Unknown;
 
     static string Measured(Hole h, Writing writing)
     {
@@ -71,7 +69,7 @@ static class Lists
 
     static string MadeTo(Hole h) => (h.Size.MadeTo, h.Between?.MadeTo) switch
     {
-        (null, null) => Unknown,
+        (null, null) => Table.Unknown,
         ({ } size, null) => h.Between is null ? "⌀" + size : $"{size} wide",
         (null, { } between) => $"{between} centres",
         ({ } size, { } between) => $"{size} wide, {between} centres",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Shapes;
@@ -33,8 +34,7 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
     static (Manner Manner, bool WithHoles) Linear(Board board, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
     {
         var (manner, stations, withHoles) = Choice.Of(part, side.Along, holes);
-        var datum = part.Datum?.At ?? new Vec2(part.Bounds.Left, part.Bounds.Bottom);
-        var asked = Choice.Dimensions(manner, stations, datum, side.Along);
+        var asked = Choice.Dimensions(manner, stations, part.Origin, side.Along);
         (double U, double V) Place(Station s) => (side.U(s.Point * scale), side.V(s.Point * scale) + (s.IsHole ? Past(holes, s, scale) : 0));
         if (manner == Manner.Running)
         {

@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 

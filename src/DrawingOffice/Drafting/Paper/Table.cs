@@ -5,37 +5,61 @@ using WitnessMark.PrintRoom;
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 
 /// <summary>A column of a table. Numbers stand to the right so that their decimals come under one another.</summary>
+/// <param name="Heading">Empty in every column: the table is a plain list, without rules.</param>
 /// <param name="Least">Least width, mm, for what is written in by hand.</param>
 sealed record Column(string Heading, Anchor Anchor = Anchor.Left, double Least = 0);
 
-/// <summary>A ruled table; its columns are as wide as what stands in them.</summary>
-/// <param name="Pitch">Row height, mm.</param>
+/// <summary>A ruled table; its columns are as wide as what stands in them. A cell may hold several lines.</summary>
+/// <param name="Pitch">Height of a row of one line, mm.</param>
 sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray<ImmutableArray<string>> Rows, double Pitch = 5.5)
 {
-    const double Side = 1.5, TitleHeight = 7;
+    const double Side = 1.5, TitleHeight = 7, LinePitch = 3.9;
+
+    /// <summary>Stands where a figure is not known.</summary>
+    public const string Unknown = "—";
 
     readonly ImmutableArray<double> _widths =
     [
-        .. Columns.Select((c, i) => Math.Max(c.Least, 2 * Side + Rows.Select(r => r[i]).Append(c.Heading).Max(t => Letter.Width(t, Letter.Small)))),
+        .. Columns.Select((c, i) => Math.Max(c.Least, 2 * Side + Rows.SelectMany(r => Lines(r[i])).Append(c.Heading).Max(t => Letter.Width(t, Letter.Small)))),
     ];
 
     public double Width => Math.Max(_widths.Sum(), Letter.Width(Title, Letter.Usual) + 2 * Side);
 
-    /// <summary>Without headings it is a plain list, without rules.</summary>
+    public double Height => Headed + Rows.Sum(HeightOf);
+
     bool Ruled => Columns.Any(c => c.Heading.Length > 0);
 
     double Headed => (Title.Length > 0 ? TitleHeight : 0) + (Ruled ? Pitch : 0);
 
-    public double Height => Headed + Rows.Length * Pitch;
+    /// <summary>The same without the columns in which every row only has a dash.</summary>
+    public Table WithoutEmpty()
+    {
+        int[] kept = [.. Enumerable.Range(0, Columns.Length).Where(i => Rows.Any(r => r[i] != Unknown))];
+        return new(Title, [.. kept.Select(i => Columns[i])], [.. Rows.Select(r => (ImmutableArray<string>)[.. kept.Select(i => r[i])])], Pitch);
+    }
+
+    /// <summary>As many rows as the room takes (none when not even the heading fits), and the rest under the same heading.</summary>
+    /// <param name="room">Height, mm.</param>
+    public (Table Now, Table Later) Cut(double room)
+    {
+        var (fit, left) = (0, room - Headed);
+        while (fit < Rows.Length && left >= HeightOf(Rows[fit])) left -= HeightOf(Rows[fit++]);
+        var again = fit == 0 || Title.Length == 0 || Title.EndsWith(Again, StringComparison.Ordinal) ? Title : Title + Again;
+        return (new(Title, Columns, Rows[..fit], Pitch), new(again, Columns, Rows[fit..], Pitch));
+    }
+
+    const string Again = " (continued)";
 
     /// <summary>The table in pieces no higher than the room; each repeats the heading.</summary>
     public IEnumerable<Table> Split(double room)
     {
-        var fit = Math.Max(1, (int)((room - Headed) / Pitch));
-        for (var i = 0; i < Rows.Length; i += fit)
+        var rest = this;
+        while (rest.Rows.Length > 0)
         {
-            var title = i > 0 && Title.Length > 0 ? Title + " (continued)" : Title;
-            yield return new(title, Columns, [.. Rows.Skip(i).Take(fit)], Pitch);
+            // A room too low for one row still takes one: better over the edge than for ever.
+            var (now, later) = rest.Cut(Math.Max(room, Headed + HeightOf(rest.Rows[0])));
+            yield return now;
+            rest = later;
         }
     }
 
@@ -47,27 +71,30 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
             board.Text(new(left, y - 1 - Letter.Usual), Title, Letter.Usual);
             y -= TitleHeight;
         }
-        if (!Ruled)
-        {
-            for (var i = 0; i < Rows.Length; i++) Row(board, left, y - i * Pitch, Rows[i], Tone.Ink);
-            return;
-        }
         var top = y;
-        Rule(board, left, right, y, Stroke.Outline);
-        Row(board, left, y, [.. Columns.Select(c => c.Heading)], Tone.Quiet);
-        y -= Pitch;
-        Rule(board, left, right, y, Stroke.Outline);
+        if (Ruled)
+        {
+            Rule(board, left, right, y, Stroke.Outline);
+            Row(board, left, y, [.. Columns.Select(c => c.Heading)], Tone.Quiet);
+            y -= Pitch;
+            Rule(board, left, right, y, Stroke.Outline);
+        }
         foreach (var row in Rows)
         {
             Row(board, left, y, row, Tone.Ink);
-            y -= Pitch;
-            Rule(board, left, right, y, Stroke.Thin);
+            y -= HeightOf(row);
+            if (Ruled) Rule(board, left, right, y, Stroke.Thin);
         }
+        if (Ruled) Uprights(board, left, top, y);
+    }
+
+    void Uprights(Board board, double left, double top, double bottom)
+    {
         var x = left;
         foreach (var width in _widths.Prepend(0))
         {
             x += width;
-            board.Add(new LineMark(new(x, top), new(x, y), Layers.Frame, Stroke.Thin, Tone.Quiet));
+            board.Add(new LineMark(new(x, top), new(x, bottom), Layers.Frame, Stroke.Thin, Tone.Quiet));
         }
     }
 
@@ -85,8 +112,17 @@ sealed record Table(string Title, ImmutableArray<Column> Columns, ImmutableArray
                 Anchor.Middle => x + _widths[i] / 2,
                 _ => x + _widths[i] - Side,
             };
-            board.Text(new(at, top - Pitch / 2 - Letter.Small / 2), cells[i], Letter.Small, Layers.Text, Columns[i].Anchor, tone: tone);
+            var y = top - Pitch / 2 - Letter.Small / 2;
+            foreach (var line in Lines(cells[i]))
+            {
+                board.Text(new(at, y), line, Letter.Small, Layers.Text, Columns[i].Anchor, tone: tone);
+                y -= LinePitch;
+            }
             x += _widths[i];
         }
     }
+
+    double HeightOf(ImmutableArray<string> row) => Pitch + (row.Max(c => Lines(c).Length) - 1) * LinePitch;
+
+    static string[] Lines(string cell) => cell.Split('\n');
 }

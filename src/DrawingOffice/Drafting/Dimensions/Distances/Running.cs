@@ -3,7 +3,7 @@ using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
 
-namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
 /// <summary>
 /// Running dimensions: one line from a ringed zero, an arrow at each feature, the figure at the end of its extension line.

@@ -1,7 +1,7 @@
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.PrintRoom;
 
-namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
 /// <summary>
 /// Dimension lines in rows beside a view. A dimension takes the nearest row in which its line and figure are clear of all others,

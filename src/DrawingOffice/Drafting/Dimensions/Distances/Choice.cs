@@ -1,9 +1,6 @@
 using WitnessMark.Maths;
 
-namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
-
-/// <summary>A linear dimension that is to be drawn.</summary>
-sealed record Asked(Station A, Station B, bool Auxiliary, bool OverAll);
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
 enum Manner
 {
@@ -49,6 +46,8 @@ static class Choice
     public static List<Asked> Dimensions(Manner manner, List<Station> stations, Vec2 datum, Vec2 along)
     {
         if (stations.Count < 2) return [];
+        // Between two holes at the ends it is not over all: a round part then has its diameter.
+        var ends = !stations[0].IsHole && !stations[^1].IsHole;
         var overAll = new Asked(stations[0], stations[^1], false, true);
         switch (manner)
         {
@@ -56,13 +55,13 @@ static class Choice
                 return [overAll];
             case Manner.Chain:
                 // With the whole given, the last link follows from the others.
-                var links = stations.Zip(stations.Skip(1)).Select((p, i) => new Asked(p.First, p.Second, i == stations.Count - 2, false));
-                return stations.Count == 2 ? [overAll] : [.. links, overAll];
+                var links = stations.Zip(stations.Skip(1)).Select((p, i) => new Asked(p.First, p.Second, ends && i == stations.Count - 2, false));
+                return !ends ? [.. links] : stations.Count == 2 ? [overAll] : [.. links, overAll];
             default:
                 var from = stations.MinBy(s => Math.Abs((s.Point - datum).Dot(along)))!;
                 var fromDatum = stations.Where(s => s != from).OrderBy(s => Math.Abs((s.Point - from.Point).Dot(along)));
-                var all = fromDatum.Select(s => new Asked(from, s, false, from == stations[0] && s == stations[^1]));
-                return from == stations[0] || from == stations[^1] ? [.. all] : [.. all, overAll with { Auxiliary = true }];
+                var all = fromDatum.Select(s => new Asked(from, s, false, ends && from == stations[0] && s == stations[^1]));
+                return !ends || from == stations[0] || from == stations[^1] ? [.. all] : [.. all, overAll with { Auxiliary = true }];
         }
     }
 }

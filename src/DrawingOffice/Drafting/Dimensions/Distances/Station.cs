@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
 
-namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
 /// <summary>A place along one axis that somebody has to find on the metal.</summary>
 /// <param name="Point">The feature nearest the dimensions, mm on the part; the dimension is taken to it.</param>
@@ -18,8 +18,7 @@ static class Stations
     public static List<Station> Of(FlatPart part, Vec2 along, bool withHoles, IReadOnlyList<Hole> holes)
     {
         var found = part.Loops.SelectMany(OfLoop).ToList();
-        var box = part.Bounds;
-        found.Add(new(part.Datum?.At ?? new(box.Left, box.Bottom), part.Datum?.Id ?? "datum", part.Datum?.Id, false));
+        found.Add(new(part.Origin, part.Datum?.Id ?? "datum", part.Datum?.Id, false));
         AddEnds(found, part, along);
         if (withHoles) found.AddRange(holes.Select(h => new Station(h.Middle, h.Letter, h.Id, true)));
         return Merge(found, along);

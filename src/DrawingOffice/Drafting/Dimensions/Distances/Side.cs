@@ -1,7 +1,7 @@
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Shapes;
 
-namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
 /// <summary>
 /// The side of a view on which dimensions stand: under it (figures upright) or left of it (figures read from the right).
