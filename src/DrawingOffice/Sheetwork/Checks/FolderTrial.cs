@@ -58,8 +58,8 @@ sealed class FolderTrial(FaceTree tree, Blank blank, Folder folder)
         var up = Math.Sign(b.Angle);
         var (parent, child) = (frames[joint.Parent], frames[joint.Child]);
         // Seen from either face the other one lies outwards; turned over, x runs the other way to stay right-handed.
-        var onParent = Facing(parent.Map(up > 0 ? b.From : b.To), parent.Turn(new(b.Out.X, b.Out.Y, 0)), parent.Z * up);
-        var onChild = Facing(child.Map(up > 0 ? Vec2.Zero : new Vec2(b.Length, 0)), child.Y * -1, child.Z * up);
+        var onParent = Facing(parent.Map(up > 0 ? b.To : b.From), parent.Turn(new(b.Out.X, b.Out.Y, 0)), parent.Z * up);
+        var onChild = Facing(child.Map(up > 0 ? new Vec2(b.Length, 0) : Vec2.Zero), child.Y * -1, child.Z * up);
         return clamped == joint.Parent ? (onParent, Turned(onChild, b.Length)) : (onChild, Turned(onParent, b.Length));
     }
 
