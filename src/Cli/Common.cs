@@ -1,4 +1,5 @@
 using System.CommandLine;
+using WitnessMark.FrontOffice.Printing;
 
 namespace WitnessMark.Cli;
 
@@ -10,6 +11,12 @@ static class Common
     public static Argument<string> File(string what) => new("FILE") { Description = what };
 
     public static Option<string?> Out(string what) => new("--out", "-o") { Description = what, HelpName = "FILE" };
+
+    public static Option<string> Folder() => new("--out", "-o") { Description = "Folder for the files.", HelpName = "FOLDER", DefaultValueFactory = _ => "." };
+
+    /// <summary>Writes files into a folder and returns their full paths.</summary>
+    public static List<string> WriteAll(string folder, IEnumerable<PrintOut> files) =>
+        [.. files.Select(f => Desk.Write(Path.Combine(folder, f.FileName), f.Bytes))];
 
     /// <summary>A command whose help ends with an example.</summary>
     public static Command Command(string name, string does, string example, Symbol[] symbols, Action<ParseResult> run)

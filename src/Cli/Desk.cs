@@ -33,8 +33,9 @@ sealed record Desk(TextWriter Out, TextWriter Error, TimeProvider Clock)
         }
     }
 
-    /// <summary>Writes a file whole or not at all, and says where it is.</summary>
-    public void Write(string path, byte[] bytes)
+    /// <summary>Writes a file whole or not at all.</summary>
+    /// <returns>Its full path.</returns>
+    public static string Write(string path, byte[] bytes)
     {
         var part = path + ".part";
         try
@@ -47,7 +48,7 @@ sealed record Desk(TextWriter Out, TextWriter Error, TimeProvider Clock)
         {
             throw Refused(path, "name a place that you may write to");
         }
-        Out.WriteLine(Path.GetFullPath(path));
+        return Path.GetFullPath(path);
     }
 
     /// <summary>One JSON object, snake_case.</summary>

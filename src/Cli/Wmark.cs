@@ -1,7 +1,9 @@
 using System.CommandLine;
 using WitnessMark.Cli.Demo;
+using WitnessMark.Cli.Drawing;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
+using WitnessMark.Cli.Planning;
 using WitnessMark.Cli.Survey;
 using WitnessMark.Maths;
 
@@ -17,10 +19,18 @@ static class Wmark
         new Command("survey", "Readings of a sample and the true plan they make.")
         {
             SolveCommand.Build(desk),
+            NextCommand.Build(desk),
             SheetCommand.Build(desk),
         },
         MadeToCommand.Build(desk),
+        DrawCommand.Build(desk),
+        BlankCommand.Build(desk),
+        JobCommand.Build(desk),
+        ForecastCommand.Build(desk),
         UnitsCommand.Build(desk),
+        ThreadCommand.Build(desk),
+        SizeCommands.Gauge(desk),
+        SizeCommands.Drill(desk),
         new Command("demo", "The demonstration vehicle.")
         {
             LoadCommand.Build(desk),

@@ -15,7 +15,7 @@ static class SheetCommand
         return Common.Command("sheet", "Writes an empty reading sheet to fill in.", "wmark survey sheet lamp-bracket --out lamp-bracket.csv", [id, title, file], parsed =>
         {
             var sheet = BlankSheet.Write(parsed.GetRequiredValue(id), parsed.GetRequiredValue(title));
-            if (parsed.GetValue(file) is { } path) desk.Write(path, Encoding.UTF8.GetBytes(sheet));
+            if (parsed.GetValue(file) is { } path) desk.Out.WriteLine(Desk.Write(path, Encoding.UTF8.GetBytes(sheet)));
             else desk.Out.Write(sheet);
         });
     }

@@ -9,10 +9,17 @@ public sealed record MeasureRequest(Sample Sample)
 {
     /// <summary>Also look for second shapes that fit as well; costs several adjustments.</summary>
     public bool SearchMirrors { get; init; } = true;
+
+    /// <summary>Also look for the readings worth taking next.</summary>
+    public bool Advise { get; init; } = true;
+
+    /// <summary>Wanted ± of every dimension (19 in 20), mm.</summary>
+    public double WantedPlusMinus { get; init; } = 0.1;
 }
 
 /// <summary>What the readings say, and what to be careful of.</summary>
-public sealed record MeasureResult(Sample Sample, Plan Plan, ImmutableArray<NextReading> Next, ImmutableArray<string> Cautions)
+/// <param name="Next">Null when it was not asked for.</param>
+public sealed record MeasureResult(Sample Sample, Plan Plan, NextAdvice? Next, ImmutableArray<string> Cautions)
 {
     /// <summary>One JSON object, mm and radians; the fields are listed in docs/guide/command-line.md.</summary>
     public string ToJson() => AnswerJson.Write(this);
@@ -25,7 +32,8 @@ public static class MeasureSample
     public static MeasureResult Run(MeasureRequest request, CancellationToken stop = default)
     {
         var plan = Adjust.Solve(request.Sample, request.SearchMirrors, stop);
-        return new MeasureResult(request.Sample, plan, [], [.. Cautions(plan)]);
+        var next = request.Advise ? Next.Advise(plan.Believed, request.WantedPlusMinus / 2, stop: stop) : null;
+        return new MeasureResult(request.Sample, plan, next, [.. Cautions(plan)]);
     }
 
     static IEnumerable<string> Cautions(Plan plan)

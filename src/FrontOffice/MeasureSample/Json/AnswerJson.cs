@@ -38,7 +38,7 @@ static class AnswerJson
             {
                 json.WriteNullValue();
             }
-            WriteNext(json, result);
+            WriteNext(json, result.Next);
             json.WriteStrings("cautions", result.Cautions);
             json.WriteEndObject();
         }
@@ -165,14 +165,27 @@ static class AnswerJson
         });
     }
 
-    static void WriteNext(Utf8JsonWriter json, MeasureResult result) => json.WriteList("next_reading", result.Next, n =>
+    static void WriteNext(Utf8JsonWriter json, NextAdvice? next)
     {
-        json.WriteString("kind", KindRule.Of(n.Kind).Code);
-        json.WriteString("from", n.From);
-        json.WriteString("to", n.To);
-        json.WriteFinite("expected", n.Expected);
-        json.WriteString("instrument", n.Instrument);
-        json.WriteFinite("gain", n.Gain);
-        json.WriteString("words", n.Words);
-    });
+        if (next is null)
+        {
+            json.WriteNull("next_reading");
+            return;
+        }
+        json.WriteStartObject("next_reading");
+        json.WriteBoolean("enough", next.Enough);
+        json.WriteFinite("largest_std_mm", next.LargestStd);
+        json.WriteString("words", next.Words);
+        json.WriteList("readings", next.Readings, n =>
+        {
+            json.WriteString("kind", KindRule.Of(n.Kind).Code);
+            json.WriteString("from", n.From);
+            json.WriteString("to", n.To);
+            json.WriteFinite("expected", n.Expected);
+            json.WriteString("instrument", n.Instrument);
+            json.WriteFinite("gain", n.Gain);
+            json.WriteString("words", n.Words);
+        });
+        json.WriteEndObject();
+    }
 }
