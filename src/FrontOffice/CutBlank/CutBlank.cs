@@ -38,6 +38,7 @@ public sealed record CutResult(
         PrintOut.Svg($"{name}-blank", Layout),
         PrintOut.Template($"{name}-blank-template", Layout, paper, created),
         PrintOut.Svg($"{name}-folded", Pictorial),
+        PrintOut.Pdf($"{name}-folded", [Pictorial], created),
     ];
 }
 

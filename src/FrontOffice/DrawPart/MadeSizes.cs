@@ -37,9 +37,8 @@ public sealed class MadeSizes
     }
 
     /// <summary>As it is called for on a drawing; null where it is not told.</summary>
-    public string? OfFeature(string id) => _features.GetValueOrDefault(id) is { Told: true, Best: { } best } made
-        ? $"{(made.Question.Subject == Subject.Hole ? "⌀" : "")}{best.Name}"
-        : null;
+    public string? OfFeature(string id) => _features.GetValueOrDefault(id) is { Told: true, Best: { } best }
+        ? best.Name : null;
 
     /// <summary>The size itself, mm; null where it is not told.</summary>
     public double? MmOf(string id) => _features.GetValueOrDefault(id) is { Told: true, Best: { } best } ? best.Candidate.Size : null;
