@@ -45,7 +45,8 @@ static class Outside
     static string InstalledReaders()
     {
         var folder = Path.Combine(Here(), "npm");
-        if (!Directory.Exists(Path.Combine(folder, "node_modules")))
+        // npm writes this file last, so a broken installation is made again.
+        if (!File.Exists(Path.Combine(folder, "node_modules/.package-lock.json")))
             Run("npm", ["ci", "--ignore-scripts", "--no-audit", "--no-fund"], folder, NodeMissing);
         return folder;
     }
@@ -93,5 +94,5 @@ static class Outside
         }
     }
 
-    static string Here([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
+    public static string Here([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
 }

@@ -1,5 +1,6 @@
 using WitnessMark.DrawingOffice.Survey.Network;
 using WitnessMark.Maths;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Survey;
 
@@ -21,7 +22,7 @@ public static class Adjust
     {
         SampleCheck.Verify(sample);
         var solver = new Solver(sample);
-        var fit = solver.Adjust(Settled(solver, stop), solver.Weights, stop);
+        var fit = solver.Settle(Settled(solver, stop), solver.Weights);
         var tests = Testing.Of(solver, fit);
         var doubts = Snooping.Find(solver, fit, tests, stop);
         var plan = PlanMaker.Make(solver, fit, tests, doubts, searchMirrors, stop);
@@ -33,7 +34,7 @@ public static class Adjust
     }
 
     /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
-    static double[] Settled(Solver solver, CancellationToken stop)
+    static Minimum Settled(Solver solver, CancellationToken stop)
     {
         var ordinary = Enumerable.Range(0, solver.Weights.Length).Where(solver.IsTestable).Select(r => solver.Weights[r]).DefaultIfEmpty(1).Max();
         double[] coarse = [.. solver.Weights.Select(w => Math.Min(w, ordinary))];

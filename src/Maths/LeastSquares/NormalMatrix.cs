@@ -33,13 +33,13 @@ public sealed class NormalMatrix
     int _stamp;
 
     /// <param name="rows">J; only its pattern is read here.</param>
-    /// <param name="blockOf">For each unknown the block (feature) it belongs to; blocks numbered from 0.</param>
+    /// <param name="blockOf">For each unknown the block (feature) it belongs to; blocks numbered from 0, the unknowns of one side by side.</param>
     public NormalMatrix(SparseRows rows, ReadOnlySpan<int> blockOf)
     {
         _rows = rows;
         var n = rows.Columns;
         _place = Places(rows, blockOf);
-        (_normalStart, _normalColumns) = NormalPattern();
+        (_normalStart, _normalColumns) = NormalPattern(blockOf);
         _target = Targets();
         _parent = EliminationTree();
         (_rowStart, _rowColumns) = FactorPattern();
@@ -162,6 +162,59 @@ public sealed class NormalMatrix
         return sum;
     }
 
+    /// <summary>
+    /// The entries of (JᵀWJ + added)⁻¹ where the factor has entries, all at once (Takahashi, Fagan and Chen 1973): enough for every
+    /// quantity whose unknowns meet in one row, at about twice the cost of the factor.
+    /// </summary>
+    public SelectedInverse Inverse()
+    {
+        var n = Size;
+        var diagonal = new double[n];
+        var lower = new double[_factor.Length];
+        var sum = new double[n];
+        var wanted = new bool[n];
+        for (var j = n - 1; j >= 0; j--)
+        {
+            var (start, end) = (_columnStart[j], _columnStart[j + 1]);
+            for (var p = start; p < end; p++)
+            {
+                wanted[_columnRows[p]] = true;
+                sum[_columnRows[p]] = 0;
+                _work[_columnRows[p]] = _factor[p];
+            }
+            for (var p = start; p < end; p++)
+            {
+                var k = _columnRows[p];
+                var l = _factor[p];
+                var own = l * diagonal[k];
+                for (var q = _columnStart[k]; q < _columnStart[k + 1]; q++)
+                {
+                    var i = _columnRows[q];
+                    if (!wanted[i]) continue;
+                    sum[i] += l * lower[q];
+                    own += _work[i] * lower[q];
+                }
+                sum[k] += own;
+            }
+            Close(j, start, end);
+        }
+        return new SelectedInverse(_place, _columnStart, _columnRows, diagonal, lower);
+
+        void Close(int j, int start, int end)
+        {
+            double cross = 0;
+            for (var p = start; p < end; p++)
+            {
+                var i = _columnRows[p];
+                lower[p] = -sum[i] / _pivot[j];
+                cross += _factor[p] * lower[p];
+                wanted[i] = false;
+                _work[i] = 0;
+            }
+            diagonal[j] = (1 / _pivot[j] - cross) / _pivot[j];
+        }
+    }
+
     /// <summary>Columns that the entries reach, in an order in which each comes after those it depends on; they end the path array.</summary>
     int Reach(ReadOnlySpan<int> columns)
     {
@@ -195,10 +248,13 @@ public sealed class NormalMatrix
         return place;
     }
 
-    (int[] Start, int[] Columns) NormalPattern()
+    /// <summary>Pairs that meet in a row, and all pairs of one block, so that the inverse knows a feature's own covariance even where no reading does.</summary>
+    (int[] Start, int[] Columns) NormalPattern(ReadOnlySpan<int> blockOf)
     {
         var lower = new List<int>[Size];
         for (var k = 0; k < Size; k++) lower[k] = [];
+        for (var u = 0; u < Size; u++)
+            for (var v = u - 1; v >= 0 && blockOf[v] == blockOf[u]; v--) lower[Math.Max(_place[u], _place[v])].Add(Math.Min(_place[u], _place[v]));
         for (var r = 0; r < _rows.Rows; r++)
         {
             var columns = _rows.ColumnsOf(r);

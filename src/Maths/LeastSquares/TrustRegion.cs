@@ -125,7 +125,8 @@ public static class TrustRegion
             if (!(largest < 0.5 * last)) break;
             for (var u = 0; u < n; u++) x[u] += step[u];
             (last, iterations) = (largest, iterations + 1);
-            if (largest <= 1e-15 * Largest(x)) break;
+            // Cause: Gauss-Newton gains several digits a step here; the next step would be rounding.
+            if (largest <= 1e-12 * Largest(x)) break;
         }
         problem.Linearise(x, f);
         return new Minimum(x, SumOfSquares(f, weights), true, iterations, double.IsFinite(last) ? last : 0, "settled");

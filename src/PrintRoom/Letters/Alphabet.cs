@@ -8,7 +8,7 @@ namespace WitnessMark.PrintRoom.Letters;
 /// <summary>The letters that alphabet.txt holds; its head says how they are written down.</summary>
 sealed class Alphabet
 {
-    const double SmallScale = 0.58;
+    const double SmallScale = 0.62;
     const double Raised = 10 * (1 - SmallScale);
     const double Lowered = -2;
 

@@ -5,17 +5,26 @@ using WitnessMark.PrintRoom.Shapes;
 namespace WitnessMark.PrintRoom.Letters;
 
 /// <summary>One letter in tenths of the capital height: how far the pen reaches to the right, and what it draws.</summary>
-public sealed record Glyph(double Width, ImmutableArray<Curve> Strokes)
+public sealed class Glyph(double width, ImmutableArray<Curve> strokes)
 {
-    /// <summary>Top of the strokes; 0 for a space.</summary>
-    public double Top { get; } = Strokes.IsEmpty ? 0 : Strokes.SelectMany(s => s.Points(0.05)).Max(p => p.Y);
+    public double Width => width;
+
+    public ImmutableArray<Curve> Strokes => strokes;
 
     /// <summary>Drawn smaller, then raised.</summary>
     public Glyph Small(double scale, double raised) =>
-        new(Width * scale, [.. Strokes.Select(s => s.Map(p => new Vec2(p.X * scale, p.Y * scale + raised)))]);
+        new(width * scale, [.. strokes.Select(s => s.Map(p => new Vec2(p.X * scale, p.Y * scale + raised)))]);
 
-    public ImmutableArray<Curve> ShiftedBy(Vec2 by) => [.. Strokes.Select(s => s.Map(p => p + by))];
+    public ImmutableArray<Curve> ShiftedBy(Vec2 by) => [.. strokes.Select(s => s.Map(p => p + by))];
 
-    public Glyph Under(ImmutableArray<Curve> accent, bool lifted) =>
-        new(Width, [.. Strokes, .. new Glyph(0, accent).ShiftedBy(new(Width / 2, lifted && Top > 7.5 ? 3 : 0))]);
+    /// <summary>With an accent over its middle; one that stands above is lifted over a tall letter.</summary>
+    public Glyph Under(ImmutableArray<Curve> accent, bool standsAbove)
+    {
+        var lift = standsAbove && Top > SmallLetterTop + 0.5 ? 10 - SmallLetterTop : 0;
+        return new(width, [.. strokes, .. new Glyph(0, accent).ShiftedBy(new(width / 2, lift))]);
+    }
+
+    const double SmallLetterTop = 7;
+
+    double Top => strokes.SelectMany(s => s.Points(0.05)).Select(p => p.Y).DefaultIfEmpty(0).Max();
 }

@@ -27,8 +27,8 @@ static class TileFurniture
         [
             .. CheckLine(new(corner.X, level), 0, Words + 1),
             .. CheckLine(new(corner.X - Tiles.Strip + CheckInset, corner.Y), Math.PI / 2, -Words - Tick / 2 - 1),
-            new TextMark(new(grid.Window.Right, level + 2.5), Label(grid, column, row), 5, Layers.Check, Anchor.Right),
-            new TextMark(new(grid.Window.Right, level - 1.5), Cut(title, 24), Words, Layers.Check, Anchor.Right),
+            new TextMark(new(grid.Window.Right - 0.5, level + 2.5), Label(grid, column, row), 5, Layers.Check, Anchor.Right),
+            new TextMark(new(grid.Window.Right - 0.5, level - 1.5), Cut(title, 24), Words, Layers.Check, Anchor.Right),
             .. grid.Pages > 1 ? Crosses(grid) : [],
             .. Joins(grid, column, row, printed),
         ];

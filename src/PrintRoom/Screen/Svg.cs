@@ -59,8 +59,11 @@ public static class Svg
         CircleMark m => $"circle cx=\"{N(m.Centre.X)}\" cy=\"{N(height - m.Centre.Y)}\" r=\"{N(m.Radius)}\"",
         ArcMark m when Arcs.IsWhole(m) => $"circle cx=\"{N(m.Centre.X)}\" cy=\"{N(height - m.Centre.Y)}\" r=\"{N(m.Radius)}\"",
         ArcMark m => ArcPath(m, height),
-        EllipseMark m => $"ellipse rx=\"{N(m.HalfA)}\" ry=\"{N(m.HalfB)}\" transform=\"translate({N(m.Centre.X)} {N(height - m.Centre.Y)}) rotate({N(-Degrees(m.Turn))})\"",
-        _ => CurvePath(mark, height),
+        EllipseMark m => $"ellipse rx=\"{N(m.HalfA)}\" ry=\"{N(m.HalfB)}\" transform=\"{Placed(m.Centre, m.Turn, height)}\"",
+        TextMark m => TextPath(m, height),
+        PathMark { Points.IsDefaultOrEmpty: true } => "",
+        PathMark m => $"path d=\"M{string.Join('L', m.Points.Select(p => Point(p, height)))}{(m.Closed || m.Filled ? "Z" : "")}\"",
+        _ => throw new ArgumentException($"A mark of a kind unknown to the print room: {mark.GetType().Name}"),
     };
 
     static string ArcPath(ArcMark m, double height)
@@ -72,23 +75,14 @@ public static class Svg
         return $"path d=\"M{Point(from, height)}A{r} {r} 0 {large} {clockwise} {Point(to, height)}\"";
     }
 
-    static string CurvePath(Mark mark, double height)
-    {
-        var curves = Curves.Of(mark);
-        if (curves.IsEmpty) return "";
-        var path = new StringBuilder("path d=\"");
-        foreach (var curve in curves)
-        {
-            path.Append($"M{Point(curve.Start, height)}");
-            foreach (var p in curve.Pieces)
-                path.Append(p.Straight ? $"L{Point(p.End, height)}" : $"C{Point(p.C1, height)} {Point(p.C2, height)} {Point(p.End, height)}");
-            if (curve.Closed) path.Append('Z');
-        }
-        return path.Append('"').ToString();
-    }
+    /// <summary>Drawn in tenths of the capital height, so the pen is 1 wide.</summary>
+    static string TextPath(TextMark m, double height) => SvgLetters.Path(m.Text) is { Length: > 0 } path
+        ? $"path d=\"{path}\" transform=\"{Placed(Lettering.Start(m), m.Turn, height)} scale({Figures.Of(m.Height / 10, 6)})\""
+        : "";
 
     static string PenOf(Mark mark)
     {
+        if (mark is TextMark) return " stroke-width=\"1\" stroke-linecap=\"round\"";
         var pen = Pens.Of(mark);
         var dashes = pen.Continuous ? "" : $" stroke-dasharray=\"{string.Join(' ', pen.Dashes.Select(N))}\"";
         return $" stroke-width=\"{N(pen.Width)}\" stroke-linecap=\"{(pen.Continuous ? "round" : "butt")}\"{dashes}";
@@ -100,8 +94,7 @@ public static class Svg
         if (text.Text.Length == 0) return;
         var anchor = text.Anchor switch { Anchor.Middle => "middle", Anchor.Right => "end", _ => "start" };
         svg.Append($"<text class=\"words\" font-size=\"{N(text.Height / 0.7)}\" text-anchor=\"{anchor}\" textLength=\"{N(Lettering.Width(text.Text, text.Height))}\" ");
-        svg.Append($"lengthAdjust=\"spacingAndGlyphs\" fill=\"transparent\" stroke=\"none\" transform=\"translate({N(text.At.X)} {N(height - text.At.Y)}) ");
-        svg.Append($"rotate({N(-Degrees(text.Turn))})\">{Escaped(text.Text)}</text>\n");
+        svg.Append($"lengthAdjust=\"spacingAndGlyphs\" fill=\"transparent\" stroke=\"none\" transform=\"{Placed(text.At, text.Turn, height)}\">{Escaped(text.Text)}</text>\n");
     }
 
     static string Word(Mark mark) => mark is TextMark ? "lettering" : mark.Stroke.ToString().ToLowerInvariant();
@@ -110,7 +103,8 @@ public static class Svg
 
     static string N(double value) => Figures.Of(value, 3);
 
-    static double Degrees(double radians) => radians * 180 / Math.PI;
+    static string Placed(Vec2 at, double turn, double height) =>
+        $"translate({Point(at, height)}){(turn == 0 ? "" : $" rotate({Figures.Of(-turn * 180 / Math.PI, 6)})")}";
 
     /// <summary>Safe between tags and in a quoted attribute; what XML 1.0 forbids becomes the replacement character.</summary>
     static string Escaped(string text)

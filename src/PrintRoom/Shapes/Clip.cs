@@ -19,7 +19,7 @@ public static class Clip
         return mark switch
         {
             LineMark m => Line(m, box),
-            ArcMark m => Arc(m, box),
+            ArcMark m => Arc(Arcs.IsWhole(m) ? m with { Sweep = Arcs.WholeTurn } : m, box),
             CircleMark m => Arc(new(m.Centre, m.Radius, 0, Arcs.WholeTurn, m.Layer, m.Stroke, m.Tone), box),
             PathMark { Filled: true } m => Filled(m, box),
             PathMark m => Path(m.Closed ? [.. m.Points, m.Points[0]] : m.Points, m, box),

@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Letters;
 using WitnessMark.PrintRoom.Paper;
@@ -35,6 +36,17 @@ public class PdfTests
     {
         var pdf = Pdf.Write([new("width", 20, 20, [new LineMark(new(10.01, 1), new(10.01, 19), Layers.Outline, stroke)])]);
         Assert.Equal(width, Assert.Single(Outside.Page(pdf, 1, 1270).AlongRow(10, 0, 20)).Ink, 0.021);
+    }
+
+    [Fact, Truth(Grade.SecondImplementation, "Poppler's pdftoppm at 508 dpi: twenty pixels are a mm")]
+    public void Rendered_letters_stand_where_the_strokes_are()
+    {
+        var text = new TextMark(new(100, 50), "HiH", 20, Layers.Text, Anchor.Middle);
+        var stems = Outside.Page(Pdf.Write([new("text", 210, 100, [text])]), 1, 508).AlongRow(55, 0, 210);
+        var strokes = Lettering.Strokes(text).Where(s => s[0].X == s[^1].X && s[0].Y != s[^1].Y && s.Max(p => p.Y) - s.Min(p => p.Y) > 10).Select(s => s[0].X).Order();
+        Assert.Equal(5, stems.Count);
+        Assert.All(strokes.Zip(stems), p => Assert.Equal(p.First, p.Second.Middle, 0.05));
+        Assert.All(stems, s => Assert.Equal(2, s.Ink, 0.05));
     }
 
     [Fact, Truth(Grade.SecondImplementation, "Poppler's pdftotext")]
@@ -89,6 +101,14 @@ public class PdfTests
         for (var i = 1; i < count; i++)
             Assert.StartsWith($"{i} 0 obj\n", text[int.Parse(text.Substring(entries + 20 * i, 10))..]);
     }
+
+    [Fact, Truth(Grade.SecondImplementation, "Poppler's pdftotext, which complains of a broken file")]
+    public void Whatever_the_words_a_reader_opens_it() =>
+        Gen.Select(Gen.String, Gen.String).Array[10].Sample(texts =>
+        {
+            var sheets = texts.Select(t => new Sheet(t.Item1, 100, 50, [new TextMark(new(5, 5), t.Item2, 3.5, t.Item1)])).ToList();
+            Outside.PdfText(Pdf.Write(sheets));
+        }, iter: 3);
 
     [Fact, Truth(Grade.Property, "bad input is refused in one sentence")]
     public void What_cannot_be_a_page_is_refused()

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using CsCheck;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Letters;
 using WitnessMark.PrintRoom.Screen;
 using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.Tests;
@@ -70,6 +72,32 @@ public class SvgTests
         var root = XElement.Parse(Svg.Write(sheet, new(RealText: true)));
         Assert.DoesNotContain(root.Descendants(), e => e.Name.LocalName == "script");
         Assert.Equal("</text><script>alert(1)</script>", root.Descendants(s_svg + "text").Single().Value);
+    }
+
+    [Fact, Truth(Grade.Property, "the picture's letters are the lettering's strokes")]
+    public void Letters_end_where_the_strokes_end()
+    {
+        var text = new TextMark(new(60, 30), "Rg ⌀8 3 5⁄16″ é", 7, Layers.Text, Anchor.Middle, 0.7);
+        var path = XElement.Parse(Svg.Write(new("t", 100, 50, [text]))).Descendants(s_svg + "path").Single().Attribute("d")!.Value;
+        var start = Lettering.Start(text);
+        var drawn = Ends(path).Select(p => start + 0.7 * new Vec2(p.X, -p.Y).Turned(0.7)).ToList();
+        var strokes = Curves.Of(text);
+        Assert.Equal(strokes.Length, drawn.Count);
+        Assert.All(strokes.Zip(drawn), p => Assert.True(p.First.Pieces[^1].End.DistanceTo(p.Second) < 0.005));
+    }
+
+    /// <summary>Where each stroke ends, by walking the moves M, m, l and c.</summary>
+    static List<Vec2> Ends(string path)
+    {
+        var (ends, at, drawing) = (new List<Vec2>(), Vec2.Zero, false);
+        foreach (Match move in Regex.Matches(path, "([Mmlc])([^Mmlc]*)"))
+        {
+            var n = move.Groups[2].Value.Split(' ').Select(w => double.Parse(w, CultureInfo.InvariantCulture)).ToArray();
+            if (drawing && move.Groups[1].Value is ("M" or "m")) ends.Add(at);
+            drawing = move.Groups[1].Value is "l" or "c";
+            at = new Vec2(n[^2], n[^1]) + (move.Groups[1].Value == "M" ? Vec2.Zero : at);
+        }
+        return [.. ends, at];
     }
 
     [Fact, Truth(Grade.Property, "lettering and real text fill the same length")]

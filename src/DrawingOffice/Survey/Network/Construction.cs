@@ -36,7 +36,7 @@ sealed class Construction(Solver solver, CancellationToken stop)
     /// <summary>Two features with a distance between them and as many common neighbours as can be.</summary>
     void LaySeed(double[] x, bool[] placed)
     {
-        var neighbours = Enumerable.Range(0, placed.Length).Select(f => _loci.Rows(f).SelectMany(r => _layout.PlacesIn(solver.Equations.Rows[r])).ToHashSet()).ToArray();
+        var neighbours = Enumerable.Range(0, placed.Length).Select(f => _loci.Rows(f).SelectMany(r => solver.Places(r)).ToHashSet()).ToArray();
         var best = solver.Equations.Rows
             .Where(o => o.Kind is ReadingKind.CentreDistance or ReadingKind.OutsideOverHoles or ReadingKind.InsideBetweenHoles or ReadingKind.LengthAlongEdge)
             .Select(o => _layout.PlacesIn(o).ToArray() is [var a, var b] ? (a, b, Length: Length(o, x)) : (a: -1, b: -1, Length: 0))
@@ -62,7 +62,7 @@ sealed class Construction(Solver solver, CancellationToken stop)
 
     /// <summary>The feature with most ties to placed ones; null when all are placed.</summary>
     int? Next(bool[] placed) => Enumerable.Range(0, placed.Length).Where(i => _layout.HasPlace(i) && !placed[i])
-        .OrderByDescending(i => _loci.Rows(i).Count(r => _layout.PlacesIn(solver.Equations.Rows[r]).All(f => f == i || placed[f])))
+        .OrderByDescending(i => _loci.Rows(i).Count(r => solver.Places(r).All(f => f == i || placed[f])))
         .Select(i => (int?)i).FirstOrDefault();
 
     IEnumerable<Shape> Places(Shape shape, int feature, bool[] placed)

@@ -25,7 +25,7 @@ sealed class Loci(Solver solver)
     /// <summary>Every crossing of two loci of the feature; where there is but one circle, places all round it.</summary>
     public IEnumerable<Vec2> Candidates(int feature, double[] x, Func<int, bool> placed)
     {
-        var loci = _rowsOf[feature].SelectMany(r => Of(feature, solver.Equations.Rows[r], x, placed)).Take(MostLoci).ToList();
+        var loci = _rowsOf[feature].SelectMany(r => Of(feature, r, x, placed)).Take(MostLoci).ToList();
         if (loci.Count == 1 || (loci.Count == 2 && loci[0].IsLine && loci[1].IsLine))
             foreach (var place in Along(loci[0])) yield return place;
         for (var i = 0; i < loci.Count; i++)
@@ -42,7 +42,7 @@ sealed class Loci(Solver solver)
         double sum = 0;
         foreach (var r in _rowsOf[feature])
         {
-            if (weights[r] == 0 || !Leans(feature, solver.Equations.Rows[r], placed)) continue;
+            if (weights[r] == 0 || !Leans(feature, r, placed)) continue;
             var f = solver.Equations.Residual(r, x);
             sum += weights[r] * f * f;
         }
@@ -50,17 +50,18 @@ sealed class Loci(Solver solver)
         return sum;
     }
 
-    bool Leans(int feature, in Observed o, Func<int, bool> placed)
+    bool Leans(int feature, int row, Func<int, bool> placed)
     {
-        if (o.Kind == ReadingKind.Picked) return false;
-        foreach (var f in _layout.PlacesIn(o))
+        if (solver.Equations.Rows[row].Kind == ReadingKind.Picked) return false;
+        foreach (var f in solver.Places(row))
             if (f != feature && !placed(f)) return false;
         return true;
     }
 
-    IEnumerable<Locus> Of(int feature, Observed o, double[] x, Func<int, bool> placed)
+    IEnumerable<Locus> Of(int feature, int row, double[] x, Func<int, bool> placed)
     {
-        if (!Leans(feature, o, placed)) yield break;
+        if (!Leans(feature, row, placed)) yield break;
+        var o = solver.Equations.Rows[row];
         var other = o.From == feature ? o.To : o.From;
         var radii = _layout.Radius(feature, x) + (other >= 0 && _layout.HasPlace(other) ? _layout.Radius(other, x) : 0);
         switch (o.Kind)
@@ -132,7 +133,7 @@ sealed class Loci(Solver solver)
         var rows = new List<int>[solver.Layout.Features.Length];
         for (var i = 0; i < rows.Length; i++) rows[i] = [];
         for (var r = 0; r < solver.Equations.Rows.Length; r++)
-            foreach (var f in solver.Layout.PlacesIn(solver.Equations.Rows[r])) rows[f].Add(r);
+            foreach (var f in solver.Places(r)) rows[f].Add(r);
         return rows;
     }
 }

@@ -23,7 +23,7 @@ static class LooseWords
     {
         var layout = solver.Layout;
         var ties = Enumerable.Range(0, fit.Weights.Length)
-            .Where(r => fit.Weights[r] > 0 && layout.PlacesIn(solver.Equations.Rows[r]).Contains(feature) && layout.PlacesIn(solver.Equations.Rows[r]).Count() > 1)
+            .Where(r => fit.Weights[r] > 0 && solver.Places(r).Contains(feature) && solver.Places(r).Count() > 1)
             .Select(r => solver.Equations.Rows[r]).ToList();
         var id = layout.Features[feature].Id;
         if (ties.Count == 0) return $"no reading ties {id} to anything; {Missing(freedoms)}";

@@ -26,8 +26,10 @@ static class Mirrors
             stop.ThrowIfCancellationRequested();
             if (flips.Any(f => loose.Contains(layout.Features[f].Id)) || found.Any(m => Same(layout, m, flips))) continue;
             if (SumOfSquares(solver, fit, trial) > fit.SumOfSquares + WorthTrying) continue;
-            var second = solver.Adjust(trial, fit.Weights, stop);
-            if (!second.Convergence.Converged || second.Free.Length > fit.Free.Length || second.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
+            var minimum = solver.Minimise(trial, fit.Weights, stop);
+            if (!minimum.Converged || minimum.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
+            var second = solver.Settle(minimum, fit.Weights);
+            if (second.Free.Length > fit.Free.Length) continue;
             if (Compare(solver, fit, second, flips, about) is { } mirror) found.Add(mirror);
         }
         return [.. found];
@@ -36,7 +38,7 @@ static class Mirrors
     static IEnumerable<(int[] Flips, int[] About, double[] X)> Trials(Solver solver, Fit fit)
     {
         var layout = solver.Layout;
-        var cliques = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0).Select(r => layout.PlacesIn(solver.Equations.Rows[r]).ToArray());
+        var cliques = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0).Select(r => solver.Places(r).ToArray());
         foreach (var (a, b, part) in new Separation(layout.Features.Length, cliques).Parts())
         {
             var flips = part.Where(layout.HasPlace).ToArray();
@@ -84,7 +86,7 @@ static class Mirrors
     {
         var layout = solver.Layout;
         var ties = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0)
-            .Select(r => layout.PlacesIn(solver.Equations.Rows[r]).ToArray()).Where(c => c.Contains(feature))
+            .Select(r => solver.Places(r).ToArray()).Where(c => c.Contains(feature))
             .SelectMany(c => c).Where(f => f != feature).Distinct().Order().ToArray();
         foreach (var a in ties)
             foreach (var b in ties.Where(b => b > a))

@@ -30,7 +30,7 @@ static class Quantities
         ReadOnlySpan<int> columns = [unknown];
         ReadOnlySpan<double> rates = [1];
         if (Solver.Moves(fit, columns, rates)) return null;
-        return new Uncertain(fit.X[unknown], Math.Sqrt(solver.Variance(fit, columns, rates)));
+        return new Uncertain(fit.X[unknown], Math.Sqrt(solver.Cofactor(fit, unknown, unknown)));
     }
 
     /// <summary>

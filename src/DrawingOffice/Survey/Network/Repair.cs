@@ -1,3 +1,5 @@
+using WitnessMark.Maths.LeastSquares;
+
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
 /// <summary>
@@ -8,7 +10,7 @@ static class Repair
 {
     const int MostRounds = 20;
 
-    public static double[] Improve(Solver solver, double[] x, double[] weights, CancellationToken stop)
+    public static Minimum Improve(Solver solver, double[] x, double[] weights, CancellationToken stop)
     {
         var layout = solver.Layout;
         var loci = new Loci(solver);
@@ -35,7 +37,7 @@ static class Repair
             }
             if (!better) break;
         }
-        return best.X;
+        return best;
     }
 
     /// <summary>Far beyond what readings with a few gross errors of usual size would give.</summary>
@@ -50,7 +52,7 @@ static class Repair
         {
             if (weights[r] == 0) continue;
             var f = solver.Equations.Residual(r, x);
-            foreach (var p in layout.PlacesIn(solver.Equations.Rows[r])) blame[p] += weights[r] * f * f;
+            foreach (var p in solver.Places(r)) blame[p] += weights[r] * f * f;
         }
         return Enumerable.Range(0, blame.Length).Where(layout.HasPlace).OrderByDescending(f => blame[f]).Take(12).ToList();
     }

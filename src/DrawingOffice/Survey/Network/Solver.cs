@@ -10,7 +10,9 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 sealed class Solver
 {
     readonly NormalMatrix _normal;
+    readonly int[][] _places;
     Fit? _loaded;
+    SelectedInverse? _inverse;
 
     public Solver(Sample sample)
     {
@@ -19,6 +21,7 @@ sealed class Solver
         Equations = new Equations(Layout, Observations.Of(sample, Layout));
         Weights = [.. Equations.Rows.Select(r => 1 / (r.Sigma * r.Sigma))];
         _normal = new NormalMatrix(Equations.Jacobian, Layout.BlockOf);
+        _places = [.. Equations.Rows.Select(o => Layout.PlacesIn(o).ToArray())];
     }
 
     public Sample Sample { get; }
@@ -29,6 +32,9 @@ sealed class Solver
 
     /// <summary>1/σ² of every row.</summary>
     public double[] Weights { get; }
+
+    /// <summary>The features with a place that a row leans on.</summary>
+    public int[] Places(int row) => _places[row];
 
     public double Sigma(int row) => Equations.Rows[row].Sigma;
 
@@ -47,13 +53,17 @@ sealed class Solver
     /// <summary>Least squares from a start, no more: where it comes to rest and how.</summary>
     public Minimum Minimise(double[] start, double[] weights, CancellationToken stop)
     {
+        if (Layout.Count == 0) return new Minimum([], 0, true, 0, 0, "nothing to adjust");
         _loaded = null;
         return TrustRegion.Minimise(Equations, _normal, start, weights, stop: stop);
     }
 
-    public Fit Adjust(double[] start, double[] weights, CancellationToken stop)
+    public Fit Adjust(double[] start, double[] weights, CancellationToken stop) => Settle(Minimise(start, weights, stop), weights);
+
+    /// <summary>From a minimum to what it says: free motions, and the equations made regular for the ±.</summary>
+    public Fit Settle(Minimum minimum, double[] weights)
     {
-        var minimum = Minimise(start, weights, stop);
+        _loaded = null;
         var convergence = new Convergence(minimum.Converged, minimum.Iterations, minimum.LastStep, minimum.Words);
         var x = minimum.X;
         if (Layout.Count == 0) return new Fit(x, weights, minimum.SumOfSquares, convergence, [], [], []);
@@ -77,11 +87,17 @@ sealed class Solver
         return _normal.Quadratic(columns, values);
     }
 
-    /// <summary>One entry of Q.</summary>
-    public double Cofactor(Fit fit, int u, int v)
+    /// <summary>One entry of Q, for two unknowns of one feature.</summary>
+    public double Cofactor(Fit fit, int u, int v) => Inverse(fit).Entry(u, v);
+
+    /// <summary>Variance of what one row computes.</summary>
+    public double VarianceOfRow(Fit fit, int row) => Inverse(fit).Quadratic(Equations.Jacobian.ColumnsOf(row), Equations.Jacobian.ValuesOf(row));
+
+    /// <summary>The part of Q that belongs to unknowns of one row or one feature.</summary>
+    SelectedInverse Inverse(Fit fit)
     {
-        if (u == v) return Variance(fit, [u], [1]);
-        return (Variance(fit, [u, v], [1, 1]) - Variance(fit, [u, v], [1, -1])) / 4;
+        Load(fit);
+        return _inverse ??= _normal.Inverse();
     }
 
     /// <summary>Q g, for covariances of one quantity with many.</summary>
@@ -138,6 +154,6 @@ sealed class Solver
         Equations.Linearise(fit.X, new double[fit.Weights.Length]);
         _normal.Assemble(fit.Weights);
         if (!_normal.Factor(fit.Held)) throw new InvalidOperationException("the held normal matrix must be positive definite");
-        _loaded = fit;
+        (_loaded, _inverse) = (fit, null);
     }
 }

@@ -37,7 +37,7 @@ static class Start
         if (!missing || placed.Count(p => p) < 3) return x;
         var weights = (double[])solver.Weights.Clone();
         for (var r = 0; r < weights.Length; r++)
-            if (solver.Equations.Rows[r].Kind == ReadingKind.Picked || !layout.PlacesIn(solver.Equations.Rows[r]).All(f => placed[f])) weights[r] = 0;
+            if (solver.Equations.Rows[r].Kind == ReadingKind.Picked || !solver.Places(r).All(f => placed[f])) weights[r] = 0;
         return solver.Minimise(x, weights, stop).X;
     }
 

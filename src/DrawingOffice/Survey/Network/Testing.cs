@@ -36,7 +36,6 @@ sealed class Testing
     public static Testing Of(Solver solver, Fit fit)
     {
         solver.Load(fit);
-        var jacobian = solver.Equations.Jacobian;
         var residual = new double[fit.Weights.Length];
         var redundancy = new double[fit.Weights.Length];
         solver.Equations.Evaluate(fit.X, residual);
@@ -45,7 +44,7 @@ sealed class Testing
         {
             redundancy[r] = 1;
             if (fit.Weights[r] == 0) continue;
-            var leverage = fit.Weights[r] * solver.Variance(fit, jacobian.ColumnsOf(r), jacobian.ValuesOf(r));
+            var leverage = fit.Weights[r] * solver.VarianceOfRow(fit, r);
             redundancy[r] = Math.Clamp(1 - leverage, 0, 1);
             if (redundancy[r] > Unchecked && solver.IsTestable(r)) tested++;
         }
