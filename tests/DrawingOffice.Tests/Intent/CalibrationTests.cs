@@ -24,9 +24,12 @@ public class CalibrationTests(ITestOutputHelper output)
     [InlineData(Subject.HolePitch, 14)]
     [InlineData(Subject.Length, 15)]
     [InlineData(Subject.ExternalThread, 16)]
-    public void Stated_odds_match_the_hit_rate(Subject subject, int seed)
+    [InlineData(Subject.InternalThread, 19)]
+    [InlineData(Subject.Hole, 20, 3, 1, 500)]
+    [InlineData(Subject.Pin, 21, 1, 2, 500)]
+    public void Stated_odds_match_the_hit_rate(Subject subject, int seed, int items = 1, int places = 1, int parts = Parts)
     {
-        var told = Ask(new Workshop(subject, OriginPrior.Unknown, Practice.Usual, new Chance((ulong)seed)), Practice.Usual);
+        var told = Ask(new Workshop(subject, OriginPrior.Unknown, Practice.Usual, new Chance((ulong)seed), items, places), Practice.Usual, parts: parts);
         Assert.True(Passes("best size", [.. told.Select(t => (t.Told.Best?.Probability ?? 0, Hit(t)))]));
         Assert.True(Passes("off the lists", [.. told.Select(t => (t.Told.OffList, t.Part.Made is null))]));
     }

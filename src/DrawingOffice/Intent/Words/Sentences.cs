@@ -1,6 +1,6 @@
 using WitnessMark.Maths;
 
-namespace WitnessMark.DrawingOffice.Intent;
+namespace WitnessMark.DrawingOffice.Intent.Words;
 
 /// <summary>The words of a verdict.</summary>
 static class Sentences
