@@ -22,6 +22,7 @@ sealed class StrdProblem : IResiduals
         ["Lanczos3"] = (b, x) => b[0] * Dual.Exp(-b[1] * x) + b[2] * Dual.Exp(-b[3] * x) + b[4] * Dual.Exp(-b[5] * x),
         ["Thurber"] = (b, x) => (b[0] + x * (b[1] + x * (b[2] + x * b[3]))) / (1 + x * (b[4] + x * (b[5] + x * b[6]))),
         ["Roszman1"] = (b, x) => b[0] - b[1] * x - Dual.Atan(b[2] / (x - b[3])) / Math.PI,
+        ["Bennett5"] = (b, x) => b[0] * Dual.Pow(b[1] + x, -1 / b[2]),
     };
 
     readonly Func<Dual[], double, Dual> _model;
