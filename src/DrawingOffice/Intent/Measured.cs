@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Intent.Words;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Intent;

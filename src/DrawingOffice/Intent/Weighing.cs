@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Intent.Wear;
+using WitnessMark.DrawingOffice.Intent.Words;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Intent;

@@ -29,14 +29,17 @@ public sealed record FaceTree
 
     internal ImmutableArray<Joint> Joints { get; }
 
+    /// <summary>mm; plate beyond this is not folded by these rules.</summary>
+    public const double Thickest = 100;
+
     /// <summary>Most faces accepted; the walk round a blank goes as deep as the tree.</summary>
     public const int MostFaces = 1000;
 
     /// <param name="faces">The first is the root; the others in any order.</param>
     public static Parsed<FaceTree> Create(string title, double thickness, IReadOnlyList<Face> faces, IReadOnlyList<Bend> bends)
     {
-        if (!(thickness > 0) || !double.IsFinite(thickness))
-            return Refusal.Of("thickness", $"{thickness}", "give the sheet's thickness in mm, more than 0");
+        if (!(thickness is > 0 and <= Thickest))
+            return Refusal.Of("thickness", $"{thickness}", $"give the sheet's thickness in mm, more than 0 and at most {Thickest}");
         if (Soundness.OfFaces(faces) is { } badFace) return badFace;
         var order = TreeOrder.Of(faces, bends);
         if (!order.Ok) return order.Refusal!;

@@ -38,12 +38,18 @@ static class Soundness
     {
         if (loop.Count < 2) return Refusal.Of(field, $"{loop.Count} corners", "give at least three corners");
         foreach (var c in loop.Corners)
-            if (!double.IsFinite(c.At.X + c.At.Y + c.Bulge)) return Refusal.Of(field, $"{c.At.X}, {c.At.Y}", "every corner needs two numbers in mm");
+        {
+            if (!(Math.Abs(c.At.X) <= Largest && Math.Abs(c.At.Y) <= Largest)) return Refusal.Of(field, $"{c.At.X}, {c.At.Y}", "every corner needs two numbers in mm, at most 100 m from the origin");
+            if (c.Bulge != 0 && !(Math.Abs(c.Bulge) is >= 1e-7 and <= 1e4)) return Refusal.Of(field, $"bulge {c.Bulge}", "give an arc that can be told from a straight side and from a whole circle");
+        }
         if (!(loop.SignedArea > OnSideArea)) return Refusal.Of(field, $"area {loop.SignedArea:0.###} mm²", "go round the corners anticlockwise; they must enclose some metal");
         if (Crossings.Of(loop.Flatten(ChordError).AsSpan(), 1) is [var at, ..])
             return Refusal.Of(field, $"side through {at.At.X:0.###}, {at.At.Y:0.###}", "the outline must not cross or touch itself");
         return null;
     }
+
+    /// <summary>Nothing made of sheet here is larger, mm; beyond it rounding would be seen.</summary>
+    public const double Largest = 1e5;
 
     // An outline this small is a slip of the pen: a thousandth of a millimetre square.
     const double OnSideArea = 1e-6;
@@ -77,7 +83,7 @@ static class Soundness
         var name = $"bend {bend.Parent} to {bend.Child}";
         if (!double.IsFinite(bend.Angle) || bend.Angle == 0 || Math.Abs(bend.Angle) > Math.PI)
             return Refusal.Of($"{name}, angle", $"{bend.Angle * 180 / Math.PI:0.###}°", "give the bend from flat, up to 180° either way and not 0");
-        if (!(bend.InsideRadius >= 0) || !double.IsFinite(bend.InsideRadius))
+        if (!(bend.InsideRadius is >= 0 and <= Largest))
             return Refusal.Of($"{name}, radius", $"{bend.InsideRadius}", "give the inside radius in mm, 0 or more");
         if (!(bend.Length > FaceTree.OnSide)) return Refusal.Of($"{name}, length", $"{bend.Length:0.###}", "from and to must be apart");
         var side = SideOf(parentFace.Outline, bend.From, bend.To);

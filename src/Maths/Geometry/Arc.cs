@@ -24,11 +24,13 @@ public readonly record struct Arc(Vec2 Centre, double Radius, double Start, doub
         for (var k = 1; k < n; k++) points.Add(At((double)k / n));
     }
 
-    /// <summary>Chords that an arc needs for a sagitta of at most <paramref name="error"/> mm; at least one for each 30°.</summary>
+    /// <summary>
+    /// Chords that an arc needs for a sagitta of at most <paramref name="error"/> mm (taken as 1e-6 when less); at least one for each 30°.
+    /// </summary>
     public static int Chords(double radius, double sweep, double error)
     {
-        var most = Math.PI / 6;
-        if (error < radius) most = Math.Min(most, 2 * Math.Acos(1 - error / radius));
+        // Sagitta = 2 r sin²(sweep/4), which keeps its digits on flat arcs where 1 − cos does not.
+        var most = Math.Min(Math.PI / 6, 4 * Math.Asin(Math.Sqrt(Math.Min(1, Math.Max(error, 1e-6) / (2 * radius)))));
         return Math.Max(1, (int)Math.Ceiling(Math.Abs(sweep) / most - 1e-9));
     }
 }

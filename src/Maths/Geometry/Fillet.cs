@@ -12,7 +12,8 @@ public static class Fillet
         var n = points.Length;
         var setbacks = new double[n];
         for (var i = 0; i < n; i++)
-            if (radii[i] > 0) setbacks[i] = radii[i] * Math.Tan(Math.Abs(TurnAt(points, i)) / 2);
+            // A corner that turns by less than this is a point on a straight side.
+            if (radii[i] > 0 && Math.Abs(TurnAt(points, i)) > 1e-9) setbacks[i] = radii[i] * Math.Tan(Math.Abs(TurnAt(points, i)) / 2);
         var corners = ImmutableArray.CreateBuilder<Corner>();
         for (var i = 0; i < n; i++)
         {

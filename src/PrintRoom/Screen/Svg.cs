@@ -12,7 +12,8 @@ namespace WitnessMark.PrintRoom.Screen;
 /// </summary>
 public static class Svg
 {
-    const string Theme =
+    /// <summary>The style sheet that every picture carries; a page that forbids styles inside pictures takes it into its own.</summary>
+    public const string Theme =
         ".wm-sheet .paper{fill:var(--wm-paper,#fff)}" +
         ".wm-sheet .layer>*{stroke:currentColor;color:var(--wm-ink,#1b1b1b)}" +
         ".wm-sheet .layer>.quiet{color:var(--wm-quiet,#6e6e6e)}" +

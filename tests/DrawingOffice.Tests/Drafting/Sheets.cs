@@ -33,10 +33,25 @@ static class Sheets
         foreach (var text in Texts(sheet).Where(t => t.Layer == Layers.Dimensions))
         {
             var box = Lettering.Bounds(text)!.Value;
-            if (lines.Exists(l => Enumerable.Range(0, 201).Any(i => box.Holds(l.A + (l.B - l.A) * (i / 200.0))))) return text.Text;
+            if (lines.Exists(l => Crosses(box, l.A, l.B))) return text.Text;
         }
         return null;
     }
+
+    /// <summary>A figure that a dimension line, extension line, leader, bend line or centre line runs through.</summary>
+    public static string? Struck(Sheet sheet)
+    {
+        var lines = sheet.Marks.OfType<LineMark>().Where(m => m.Layer is Layers.Dimensions or Layers.Bends or Layers.Centre).ToList();
+        return Texts(sheet).Where(t => t.Layer == Layers.Dimensions)
+            .FirstOrDefault(t => Lettering.Bounds(t) is { } box && lines.Exists(l => Crosses(box, l.A, l.B)))?.Text;
+    }
+
+    // An end inside, or one of the rectangle's diagonals cut: enough for a rectangle and a straight line.
+    static bool Crosses(Box box, Vec2 a, Vec2 b) => box.Holds(a) || box.Holds(b)
+        || Cut(a, b, new(box.Left, box.Bottom), new(box.Right, box.Top)) || Cut(a, b, new(box.Left, box.Top), new(box.Right, box.Bottom));
+
+    static bool Cut(Vec2 a, Vec2 b, Vec2 p, Vec2 q) =>
+        (b - a).Cross(p - a) * (b - a).Cross(q - a) < 0 && (q - p).Cross(a - p) * (q - p).Cross(b - p) < 0;
 
     /// <summary>Lettering that leaves the paper.</summary>
     public static string? OffPaper(Sheet sheet)

@@ -118,6 +118,16 @@ public class IdentifyTests
     }
 
     [Fact]
+    [Truth(Grade.CommonPractice, "A stretched stud has grown in pitch; trade practice is to scrap it")]
+    public void A_stretched_stud_is_warned_of()
+    {
+        bool Warned(double pitch) => Identify.One(Question.Of(Subject.ExternalThread, Size(9.85), new Measured(Facet.Pitch, new Uncertain(pitch, 0.002))))
+            is { Best.Name: "M10", Cautions: var said } && said.Any(c => c.Contains("stretched"));
+        Assert.True(Warned(1.518));
+        Assert.False(Warned(1.503));
+    }
+
+    [Fact]
     [Truth(Grade.Property, "A size on no list is said to be so")]
     public void Off_list_is_reported_as_such()
     {

@@ -12,13 +12,18 @@ sealed record Simulated(Candidate? Made, Question Question);
 /// Makes and wears parts by chance, by a prior and a practice of its own: nominal, making error, wear, measuring error drawn
 /// one after another, with nothing taken from the likelihood under test.
 /// </summary>
-sealed class Workshop(Subject subject, OriginPrior prior, Practice practice, Chance chance)
+/// <param name="items">Equal items, each with its own making error.</param>
+/// <param name="places">Places measured on each item, each with its own wear.</param>
+sealed class Workshop(Subject subject, OriginPrior prior, Practice practice, Chance chance, int items = 1, int places = 1)
 {
     const double Smallest = 2, Largest = 40;
 
     static readonly double[] CalliperAndMicrometer = [0.021, 0.005];
 
-    readonly ImmutableArray<Candidate> _sizes = Catalogue.Between(subject, Facet.Size, Smallest, Largest);
+    readonly Facet _principal = subject == Subject.InternalThread ? Facet.Core : Facet.Size;
+    readonly bool _thread = subject is Subject.ExternalThread or Subject.InternalThread;
+    readonly ImmutableArray<Candidate> _sizes =
+        Catalogue.Between(subject, subject == Subject.InternalThread ? Facet.Core : Facet.Size, Smallest, Largest);
 
     /// <summary>Parts whose reading lies well inside the range of sizes made, so that no size beyond it is missed.</summary>
     public IEnumerable<Simulated> Parts(int count)
@@ -49,22 +54,28 @@ sealed class Workshop(Subject subject, OriginPrior prior, Practice practice, Cha
     {
         var drawn = Draw(weights);
         var made = drawn < _sizes.Length ? _sizes[drawn] : null;
-        var size = made?.Size ?? Smallest * Math.Pow(Largest / Smallest, chance.Uniform());
+        var size = made?.Of(_principal) ?? Smallest * Math.Pow(Largest / Smallest, chance.Uniform());
         var pitch = made?.Pitch ?? 0.2 * Math.Pow(32, chance.Uniform());
-        var measured = ImmutableArray.Create(Measure(Facet.Size, size, subject == Subject.ExternalThread ? pitch : 0));
-        if (subject == Subject.ExternalThread) measured = measured.Add(Measure(Facet.Pitch, pitch, pitch));
+        var measured = Enumerable.Range(0, items).SelectMany(item => Measure(_principal, size, _thread ? pitch : 0, $"item {item}")).ToImmutableArray();
+        if (_thread) measured = measured.Add(Measure(Facet.Pitch, pitch, pitch, "").First());
         return new Simulated(made, new Question(subject, measured));
     }
 
-    Measured Measure(Facet facet, double nominal, double pitch)
+    IEnumerable<Measured> Measure(Facet facet, double nominal, double pitch, string item)
+    {
+        var allowance = practice.For(subject, facet);
+        var made = allowance.Mean(nominal, pitch) + allowance.Std(nominal, pitch) * chance.Normal();
+        return Enumerable.Range(0, places).Select(_ => Place(facet, nominal, made, item));
+    }
+
+    Measured Place(Facet facet, double nominal, double made, string item)
     {
         var allowance = practice.For(subject, facet);
         var condition = (Condition)(1 + Draw([.. practice.Conditions]));
         var std = facet == Facet.Pitch ? 0.005 * nominal : CalliperAndMicrometer[chance.Below(2)];
         var wear = -allowance.Scales[(int)condition - 1] * Math.Log(1 - chance.Uniform());
-        var made = allowance.Mean(nominal, pitch) + allowance.Std(nominal, pitch) * chance.Normal();
         var read = made + allowance.WearSign * wear + std * chance.Normal();
-        return new Measured(facet, new Uncertain(read, std), chance.Uniform() < 0.5 ? condition : Condition.Unknown);
+        return new Measured(facet, new Uncertain(read, std), chance.Uniform() < 0.5 ? condition : Condition.Unknown, item);
     }
 
     int Draw(double[] weights)

@@ -126,6 +126,20 @@ public class BracketTests
     }
 
     [Fact]
+    public void Sizes_beyond_any_sheet_are_refused_at_once()
+    {
+        foreach (var size in new[] { "1e300", "1e9", "1e-300", "5e-324" })
+            foreach (var at in new[] { "80, 50", "8.5", "45,8", "thickness\": 2", "inside_radius\": 2" })
+            {
+                var text = Bracket.Replace(at, at[..(at.LastIndexOfAny([' ', ',']) + 1)] + size);
+                Assert.NotEqual(Bracket, text);
+                var read = BracketJson.Read(text);
+                var tree = read.Ok ? read.Value.ToFaceTree() : read.Refusal!;
+                if (tree.Ok) Assert.All(Develop.Blank(tree.Value, new NeutralAxis(0.4)).Value.Outline.Corners, c => Assert.True(double.IsFinite(c.At.X + c.At.Y + c.Bulge)));
+            }
+    }
+
+    [Fact]
     public void No_text_whatever_breaks_the_reader()
     {
         Gen.Select(Gen.Int[0, Bracket.Length - 1], Gen.Int[0, 12], Gen.String[Gen.Char["{}[]:,\"0123456789.-eE abt"], 0, 6]).Sample((at, cut, put) =>

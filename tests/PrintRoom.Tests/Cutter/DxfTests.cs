@@ -97,6 +97,13 @@ public class DxfTests
         Assert.Equal(new Vec2(80, 120), Point(text.GetProperty("endPoint")));
     }
 
+    [Theory, InlineData("4 × ⌀8", "4 x %%c8"), InlineData("3 5⁄16″", "3 5/16\""), InlineData("3½″", "3 1/2\""), InlineData("½", "1/2"), InlineData("2–3 mm", "2-3 mm")]
+    public void Signs_that_ascii_has_are_plain(string words, string plain)
+    {
+        var sheet = new Sheet("signs", 100, 50, [new TextMark(new(5, 5), words, 3.5, "TEXT")]);
+        Assert.Equal(plain, Assert.Single(Entities(Outside.Dxf(Dxf.Write(sheet)), "TEXT")).GetProperty("text").GetString());
+    }
+
     [Fact]
     public void Whatever_the_words_the_file_stays_pairs_of_lines_in_ascii() =>
         Gen.Select(Gen.String, Gen.String, Gen.Bool).Sample((layer, words, strokes) =>

@@ -9,7 +9,7 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 /// <summary>A figure on the drawing, with the number of its table row in a ring before it.</summary>
 readonly record struct Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
 {
-    const double Gap = 1.6;
+    const double Gap = 1.6, Air = 1.2;
 
     string Ringed => Number?.ToString(CultureInfo.InvariantCulture) ?? "";
 
@@ -18,13 +18,13 @@ readonly record struct Label(string Text, int? Number = null, Tone Tone = Tone.I
     /// <summary>mm, from the left of the ring to the end of the figure.</summary>
     public double Width => (Number is null ? 0 : Ring + Gap) + Letter.Width(Text, Letter.Usual);
 
-    /// <summary>Over and under the baseline, mm, with the ring and a little air.</summary>
-    public static (double Under, double Over) Reach => (0.9, Letter.Usual + 0.9);
+    /// <summary>Over and under the baseline, mm, with the ring, tails and a little air.</summary>
+    public static (double Under, double Over) Reach => (1.4, Letter.Usual + 0.9);
 
     public Box Around(Vec2 leftBase, double turn)
     {
         var (under, over) = Reach;
-        return Box.Round([leftBase + new Vec2(-0.5, -under).Turned(turn), leftBase + new Vec2(Width + 0.5, over).Turned(turn)]);
+        return Box.Round([leftBase + new Vec2(-Air, -under).Turned(turn), leftBase + new Vec2(Width + Air, over).Turned(turn)]);
     }
 
     /// <param name="leftBase">Left end of the baseline.</param>

@@ -37,6 +37,13 @@ static class Leader
                 if (Draw(board, place, rim, length, Vec2.Polar(way), label, mayCross: false)) return;
             }
         }
+        for (var length = 5.0; length < Longest; length += 2)
+        {
+            for (var i = 0; i < 72; i++)
+            {
+                if (Draw(board, place, rim, length, Vec2.Polar((i + 0.5) * Math.PI / 36), label, mayCross: false)) return;
+            }
+        }
         // Nothing is free: over the whole view, whatever the leader crosses on its way.
         var up = board.Clear.Bounds.Top - place.Y + label.Width;
         Draw(board, place, rim, up, Vec2.Polar(Math.PI / 2), label, mayCross: true);

@@ -36,15 +36,15 @@ static class Frame
 
     static void Centring(Board board, Box inside)
     {
+        // The one at the foot stops at the frame: the title block stands on it.
+        const double Inwards = 3;
         var m = inside.Middle;
-        foreach (var (from, inwards) in new (Vec2, Vec2)[]
-        {
-            (new(m.X, inside.Top + Strip), new(0, -1)), (new(m.X, inside.Bottom - Strip), new(0, 1)),
-            (new(inside.Left - Strip, m.Y), new(1, 0)), (new(inside.Right + Strip, m.Y), new(-1, 0)),
-        })
-        {
-            board.Add(new LineMark(from, from + inwards * (Strip + 3), Layers.Frame, Stroke.Outline));
-        }
+        Mark(new(m.X, inside.Top + Strip), new(m.X, inside.Top - Inwards));
+        Mark(new(m.X, inside.Bottom - Strip), new(m.X, inside.Bottom));
+        Mark(new(inside.Left - Strip, m.Y), new(inside.Left + Inwards, m.Y));
+        Mark(new(inside.Right + Strip, m.Y), new(inside.Right - Inwards, m.Y));
+
+        void Mark(Vec2 from, Vec2 to) => board.Add(new LineMark(from, to, Layers.Frame, Stroke.Outline));
     }
 
     static void Across(Board board, Box inside, double low, double high)

@@ -15,8 +15,8 @@ public sealed record BendStep(string Bend, string Clamped, bool UpperSideUp, dou
 /// <param name="Steps">The order; when not possible, the steps that could be done first.</param>
 public sealed record BendOrder(bool Possible, ImmutableArray<BendStep> Steps, ImmutableArray<Caution> Cautions)
 {
-    /// <summary>Folding trials after which the search gives up and says so; about a second's work for a dozen faces.</summary>
-    public const int MostTrials = 4000;
+    /// <summary>Faces tried closely against the machine after which the search gives up and says so: about a second's work.</summary>
+    public const int MostTrials = 500_000;
 
     /// <summary>
     /// Searches backwards from the finished part: a bend that can be made last with all the others made is taken off, and so on. The fewer

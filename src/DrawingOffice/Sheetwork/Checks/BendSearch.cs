@@ -9,7 +9,6 @@ sealed class BendSearch(FaceTree tree, Blank blank, Folder folder)
     readonly FolderTrial _trial = new(tree, blank, folder);
     readonly HashSet<string> _dead = [];
     readonly Stack<BendStep> _last = [];
-    int _trials;
     bool[]? _stuck;
 
     public BendOrder Run()
@@ -28,9 +27,8 @@ sealed class BendSearch(FaceTree tree, Blank blank, Folder folder)
         if (_dead.Contains(key)) return false;
         for (var i = made.Length - 1; i >= 0; i--)
         {
-            if (!made[i] || _trials >= BendOrder.MostTrials) continue;
+            if (!made[i] || _trial.Tries >= BendOrder.MostTrials) continue;
             made[i] = false;
-            _trials++;
             if (_trial.Make(i, made) is { Step: { } step })
             {
                 _last.Push(step);
@@ -54,17 +52,23 @@ sealed class BendSearch(FaceTree tree, Blank blank, Folder folder)
     /// <summary>The smallest set of bends of which none can be made last, and what each would hit.</summary>
     IEnumerable<Caution> Blocked()
     {
-        if (_trials >= BendOrder.MostTrials)
-            yield return new(CautionKind.CannotBend, $"No order of bends was found in {BendOrder.MostTrials} trials; there may be one.", []);
+        if (_trial.Tries >= BendOrder.MostTrials)
+            yield return new(CautionKind.CannotBend, "No order of bends was found within the search's limit; there may be one.", []);
         var made = _stuck!;
-        for (var i = 0; i < made.Length; i++)
+        var (told, left) = (0, made.Count(m => m));
+        for (var i = 0; i < made.Length && told < MostTold; i++)
         {
             if (!made[i]) continue;
             made[i] = false;
             var hits = _trial.Make(i, made).Hits;
             made[i] = true;
+            told++;
             var id = blank.BendLines[i].Id;
             yield return new(CautionKind.CannotBend, $"Bend {id} cannot be made in this folder after the others: {hits}.", [id]);
         }
+        if (left > told) yield return new(CautionKind.CannotBend, $"Nor can {left - told} bends more.", []);
     }
+
+    /// <summary>A person mends one obstacle at a time; more than a handful of sentences are not read.</summary>
+    const int MostTold = 6;
 }

@@ -17,6 +17,16 @@ sealed class FolderTrial(FaceTree tree, Blank blank, Folder folder)
 
     readonly ImmutableArray<ImmutableArray<Vec2>> _outlines = [.. tree.Faces.Select(f => f.Outline.Flatten(0.2))];
 
+    // Balls round the faces, to pass over what is far from a block.
+    readonly ImmutableArray<Vec2> _middles = [.. tree.Faces.Select(f => Middle(f.Outline))];
+    readonly ImmutableArray<double> _radii = [.. tree.Faces.Select(f => f.Outline.Flatten(0.2).Max(p => p.DistanceTo(Middle(f.Outline))))];
+
+    static Vec2 Middle(Loop outline)
+    {
+        var corners = outline.Corners;
+        return 0.5 * new Vec2(corners.Min(c => c.At.X) + corners.Max(c => c.At.X), corners.Min(c => c.At.Y) + corners.Max(c => c.At.Y));
+    }
+
     /// <param name="made">The bends made before, by index.</param>
     /// <returns>The step, or what is hit whichever face is clamped.</returns>
     public (BendStep? Step, string? Hits) Make(int bend, bool[] made)
@@ -32,23 +42,36 @@ sealed class FolderTrial(FaceTree tree, Blank blank, Folder folder)
         return (null, hits);
     }
 
+    /// <summary>Faces tried closely so far.</summary>
+    public int Tries { get; private set; }
+
     string? FirstHit(int bend, int clamped, bool[] made)
     {
         var b = tree.Bends[bend];
+        var beyond = Beyond(bend, clamped);
         var steps = (int)Math.Ceiling(Math.Abs(b.Angle) / LargestStep);
         for (var k = 0; k <= steps; k++)
         {
             var share = (double)k / steps;
             var frames = Fold.Frames(tree, i => i == bend ? share : made[i] ? 1 : 0, i => blank.BendLines[i].Allowance.Length);
             var (still, swung) = Machine(bend, clamped, frames);
-            if (Hit(still, Beam(b.Length), frames) is { } onBeam) return Told(clamped, share, onBeam, "the beam");
-            if (Hit(still, Bed(), frames) is { } onBed) return Told(clamped, share, onBed, "the bed");
-            if (Hit(swung, Blade(b.Length), frames) is { } onBlade) return Told(clamped, share, onBlade, "the blade");
+            // What does not move against a block need be tried only once.
+            if (Hit(still, Beam(b.Length), frames, i => k == 0 || beyond[i]) is { } onBeam) return Told(share, onBeam, "the beam");
+            if (Hit(still, Bed(), frames, i => k == 0 || beyond[i]) is { } onBed) return Told(share, onBed, "the bed");
+            if (Hit(swung, Blade(b.Length), frames, i => k == 0 || !beyond[i]) is { } onBlade) return Told(share, onBlade, "the blade");
         }
         return null;
 
-        string Told(int face, double share, int hit, string what) =>
-            $"with {tree.Faces[face].Id} clamped, face {tree.Faces[hit].Id} runs into {what} at {share * Math.Abs(b.Angle) * 180 / Math.PI:0}°";
+        string Told(double share, int hit, string what) =>
+            $"with {tree.Faces[clamped].Id} clamped, face {tree.Faces[hit].Id} runs into {what} at {share * Math.Abs(b.Angle) * 180 / Math.PI:0}°";
+    }
+
+    /// <summary>Which faces swing with the flange.</summary>
+    bool[] Beyond(int bend, int clamped)
+    {
+        var below = new bool[tree.Faces.Length];
+        foreach (var j in tree.Joints) below[j.Child] = j.Bend == bend || below[j.Parent];
+        return clamped == tree.Joints[bend].Parent ? below : [.. below.Select(x => !x)];
     }
 
     /// <summary>Frames of the bed and of the blade, which swings with the flange.</summary>
@@ -68,15 +91,24 @@ sealed class FolderTrial(FaceTree tree, Blank blank, Folder folder)
     /// <summary>The same plane with y running away from the bend over the flange.</summary>
     static Motion3 Turned(Motion3 f, double length) => new(f.X * -1, f.Y * -1, f.Z, f.Origin + f.X * length);
 
-    int? Hit(Motion3 machine, HalfSpace[] block, ImmutableArray<Motion3> frames)
+    int? Hit(Motion3 machine, HalfSpace[] block, ImmutableArray<Motion3> frames, Func<int, bool> concerns)
     {
         for (var i = 0; i < frames.Length; i++)
         {
+            if (!concerns(i) || Clear(machine.Local(frames[i].Map(_middles[i])), _radii[i], block)) continue;
+            Tries++;
             var local = new Vec3[_outlines[i].Length];
             for (var k = 0; k < local.Length; k++) local[k] = machine.Local(frames[i].Map(_outlines[i][k]));
             if (Clip3.Cut(local, block).Count >= 3) return i;
         }
         return null;
+    }
+
+    static bool Clear(Vec3 middle, double radius, HalfSpace[] block)
+    {
+        foreach (var side in block)
+            if (side.Normal.Dot(middle) - radius > side.Limit) return true;
+        return false;
     }
 
     // Blocks are grown by half the sheet's thickness, since faces are tried at mid-thickness.

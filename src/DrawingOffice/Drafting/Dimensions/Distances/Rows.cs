@@ -1,4 +1,5 @@
 using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.Maths;
 using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
@@ -14,7 +15,10 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
     readonly List<List<(double From, double To)>> _taken = [];
 
     /// <summary>How one dimension could stand: its line, its figure, and by how many rows the figure is moved out.</summary>
-    readonly record struct Stand(double LineFrom, double LineTo, double Figure, bool ArrowsInside, int Lift = 0);
+    readonly record struct Stand(double LineFrom, double LineTo, double Figure, Ends Ends, int Lift = 0);
+
+    /// <summary>Arrows point outwards from between the extension lines, or inwards from outside where there is no room; links of a chain get dots then.</summary>
+    enum Ends { Inside, Outside, Dots }
 
     /// <param name="a">Where the dimension is taken from: along the side, and how far from the view's edge its feature lies (negative, on the view).</param>
     /// <param name="later">Where extension lines are still to come, mm along the side.</param>
@@ -37,12 +41,12 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
     IEnumerable<Stand> Ways(double low, double high, Label label, bool mayLift)
     {
         var (gap, width) = (high - low, label.Width);
-        var inside = gap >= 2 * Board.ArrowLength + 1;
-        var stub = inside ? 0 : OutsideArrow;
-        if (gap >= width + 2 * Board.ArrowLength + 1) yield return new(low, high, (low + high - width) / 2, true);
+        var inside = gap >= 2 * Board.ArrowLength + 1 ? Ends.Inside : Ends.Outside;
+        var stub = inside == Ends.Inside ? 0 : OutsideArrow;
+        if (gap >= width + 2 * Board.ArrowLength + 1) yield return new(low, high, (low + high - width) / 2, inside);
         else if (mayLift)
         {
-            for (var lift = 1; lift <= 3; lift++) yield return new(low - stub, high + stub, (low + high - width) / 2, inside, lift);
+            for (var lift = 1; lift <= 3; lift++) yield return new(low, high, (low + high - width) / 2, inside == Ends.Inside ? inside : Ends.Dots, lift);
         }
         yield return new(low - stub - Air - width, high + stub, low - stub - Air - width, inside);
         yield return new(low - stub, high + stub + Air + width, high + stub + Air, inside);
@@ -61,10 +65,10 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
     bool Fits(int row, Stand way, Label label, IReadOnlyCollection<double> later)
     {
         var figure = (way.Figure - Air, way.Figure + label.Width + Air);
-        var line = (way.LineFrom - Air, way.LineTo + Air);
-        if (!IsClear(row, line) || !IsClear(row + way.Lift, figure)) return false;
+        if (!IsClear(row, (way.LineFrom, way.LineTo)) || !IsClear(row + way.Lift, figure)) return false;
         if (later.Any(u => u > figure.Item1 && u < figure.Item2)) return false;
         var box = label.Around(side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
+        if (way.Lift > 0 && !board.Clear.Passes(side.At(Middle(way), V(row)), side.At(Middle(way), Near(row + way.Lift)))) return false;
         return board.Clear.Free(box) && board.Clear.Passes(side.At(way.LineFrom, V(row)), side.At(way.LineTo, V(row)));
     }
 
@@ -79,17 +83,27 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
         foreach (var (u, start) in new[] { low, high })
             board.Line(side.At(u, start + 1), side.At(u, v + 1.5), Layers.Dimensions, Stroke.Dimension);
         board.Line(side.At(way.LineFrom, v), side.At(way.LineTo, v), Layers.Dimensions, Stroke.Dimension);
-        var outwards = way.ArrowsInside ? side.Along : -side.Along;
-        board.Arrow(side.At(low.U, v), -outwards);
-        board.Arrow(side.At(high.U, v), outwards);
-        if (way.Lift > 0)
-        {
-            var near = side.V(side.Baseline(0, V(row + way.Lift))) - (side.Upright ? Label.Reach.Over : Label.Reach.Under);
-            var middle = (low.U + high.U) / 2;
-            board.Line(side.At(middle, v), side.At(middle, near), Layers.Dimensions, Stroke.Dimension);
-        }
+        Finish(way.Ends, side.At(low.U, v), side.At(high.U, v));
+        if (way.Lift > 0) board.Line(side.At(Middle(way), v), side.At(Middle(way), Near(row + way.Lift)), Layers.Dimensions, Stroke.Dimension);
         label.Draw(board, side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
         Taken(row).Add((way.LineFrom, way.LineTo));
         Taken(row + way.Lift).Add((way.Figure, way.Figure + label.Width));
     }
+
+    void Finish(Ends ends, Vec2 low, Vec2 high)
+    {
+        if (ends == Ends.Dots)
+        {
+            foreach (var at in new[] { low, high }) board.Add(new CircleMark(at, 0.5, Layers.Dimensions, Stroke.Dimension));
+            return;
+        }
+        var outwards = ends == Ends.Inside ? side.Along : -side.Along;
+        board.Arrow(low, -outwards);
+        board.Arrow(high, outwards);
+    }
+
+    static double Middle(Stand way) => (way.LineFrom + way.LineTo) / 2;
+
+    /// <summary>Where the figures of a row begin, seen from the view.</summary>
+    double Near(int row) => side.V(side.Baseline(0, V(row))) - (side.Upright ? Label.Reach.Over : Label.Reach.Under);
 }

@@ -1,6 +1,6 @@
 using WitnessMark.Maths;
 
-namespace WitnessMark.DrawingOffice.Intent;
+namespace WitnessMark.DrawingOffice.Intent.Words;
 
 /// <summary>The words of a verdict.</summary>
 static class Sentences
@@ -18,7 +18,8 @@ static class Sentences
     {
         if (told.Best is not { } best || told.OffList > best.Probability)
             return $"Made to none of the listed sizes ({Odds(told.OffList / (1 - told.OffList))}): it seems made to {Measure(told.Question, told.OffListSize)}.";
-        if (told.Next is { } next) return $"Cannot tell {best.Name} from {List(told.Doubts.Select(d => d.Second), "or")} ({Odds(told.Doubts[0].Odds)} against the nearest): {next.Words}.";
+        if (told.Next is { } next)
+            return $"Cannot tell {best.Name} from {List(told.Doubts.Select(d => d.Second), "or")} ({Odds(told.Doubts[0].Odds)} against the nearest): {next.Words}.{Left(told, next)}";
         if (!told.Doubts.IsEmpty) return told.Doubts[0].Words;
         var also = best.AlsoCalled.IsEmpty ? "" : $", also called {List(best.AlsoCalled, "and")}";
         var off = told.OffList > 0.2 ? $" It may be on no list ({Odds(told.OffList / (1 - told.OffList))})." : "";
@@ -63,6 +64,17 @@ static class Sentences
         return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} {last} {all[^1]}";
     }
 
+    // What the next measurement will leave open.
+    static string Left(MadeTo told, Decider next)
+    {
+        var left = told.Doubts.Where(d => d.Deciders.All(x => x.Facet != next.Facet)).ToArray();
+        if (left.Length == 0) return "";
+        var then = left[0].Deciders.FirstOrDefault() is { } after ? $"; for that {after.Words}"
+            : left[0].OriginChance >= 0.5 ? "; for that weigh it together with other sizes off the same vehicle"
+            : "";
+        return $" It will still not tell {told.Best!.Name} from {List(left.Select(d => d.Second), "or")}{then}.";
+    }
+
     static string Place(Subject subject, Facet facet) => (subject, facet) switch
     {
         (_, Facet.Pitch) => "the pitch",
@@ -80,7 +92,9 @@ static class Sentences
     };
 
     static string Worn(Ranked best) =>
-        best.Wear.Select(w => w.Value).DefaultIfEmpty().Max() is var worn and >= 0.01 ? $" Wear or rust has moved it about {worn:0.00} mm." : "";
+        best.Wear.Where(w => w.Value > 2 * w.Std).Select(w => w.Value).DefaultIfEmpty().Max() is var worn and > 0
+            ? $" Wear or rust has moved it about {worn:0.00} mm."
+            : "";
 
     static string Measure(Question question, Uncertain value) => question.Subject == Subject.Angle
         ? $"{Degrees(value.Value):0.0}° ± {Degrees(value.Expanded):0.0}°"

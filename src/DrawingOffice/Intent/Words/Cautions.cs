@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.Trade;
 
-namespace WitnessMark.DrawingOffice.Intent;
+namespace WitnessMark.DrawingOffice.Intent.Words;
 
 /// <summary>What a person should know before acting on a made-to size.</summary>
 static class Cautions
