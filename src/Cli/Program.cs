@@ -1,1 +1,3 @@
-return 0;
+using WitnessMark.Cli;
+
+return Wmark.Run(args, new Desk(Console.Out, Console.Error, TimeProvider.System));

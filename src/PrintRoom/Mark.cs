@@ -3,7 +3,10 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.PrintRoom;
 
-/// <summary>Line types in the manner of ISO 128: what a stroke means, not how wide it is in one output.</summary>
+/// <summary>
+/// Line types in the manner of ISO 128: what a stroke means, not how wide it is in one output (<see cref="Pens"/> says that).
+/// Cut is where a cutter or snips go: continuous and wide, like an outline.
+/// </summary>
 public enum Stroke { Outline, Thin, Hidden, Centre, Fold, Dimension, Cut }
 
 /// <summary>What a mark says beyond its shape. Colour follows from it on a screen; paper and cutter stay black.</summary>
@@ -23,7 +26,9 @@ public sealed record CircleMark(Vec2 Centre, double Radius, string Layer, Stroke
 /// <summary>An ellipse, as for a ± drawn round a point. Half-axes in mm; <paramref name="Turn"/> of the first in radians.</summary>
 public sealed record EllipseMark(Vec2 Centre, double HalfA, double HalfB, double Turn, string Layer, Stroke Stroke, Tone Tone = Tone.Ink) : Mark(Layer, Stroke, Tone);
 
-public sealed record PathMark(ImmutableArray<Vec2> Points, bool Closed, bool Filled, string Layer, Stroke Stroke, Tone Tone = Tone.Ink) : Mark(Layer, Stroke, Tone);
+/// <param name="Filled">The inside is filled and its edge not drawn, as an arrowhead.</param>
+/// <param name="PenWidth">mm, continuous; 0 leaves the pen to the stroke.</param>
+public sealed record PathMark(ImmutableArray<Vec2> Points, bool Closed, bool Filled, string Layer, Stroke Stroke, Tone Tone = Tone.Ink, double PenWidth = 0) : Mark(Layer, Stroke, Tone);
 
 public enum Anchor { Left, Middle, Right }
 

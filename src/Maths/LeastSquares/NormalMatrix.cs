@@ -33,13 +33,13 @@ public sealed class NormalMatrix
     int _stamp;
 
     /// <param name="rows">J; only its pattern is read here.</param>
-    /// <param name="blockOf">For each unknown the block (feature) it belongs to; blocks numbered from 0.</param>
+    /// <param name="blockOf">For each unknown the block (feature) it belongs to; blocks numbered from 0, the unknowns of one side by side.</param>
     public NormalMatrix(SparseRows rows, ReadOnlySpan<int> blockOf)
     {
         _rows = rows;
         var n = rows.Columns;
         _place = Places(rows, blockOf);
-        (_normalStart, _normalColumns) = NormalPattern();
+        (_normalStart, _normalColumns) = NormalPattern(blockOf);
         _target = Targets();
         _parent = EliminationTree();
         (_rowStart, _rowColumns) = FactorPattern();
@@ -248,10 +248,13 @@ public sealed class NormalMatrix
         return place;
     }
 
-    (int[] Start, int[] Columns) NormalPattern()
+    /// <summary>Pairs that meet in a row, and all pairs of one block, so that the inverse knows a feature's own covariance even where no reading does.</summary>
+    (int[] Start, int[] Columns) NormalPattern(ReadOnlySpan<int> blockOf)
     {
         var lower = new List<int>[Size];
         for (var k = 0; k < Size; k++) lower[k] = [];
+        for (var u = 0; u < Size; u++)
+            for (var v = u - 1; v >= 0 && blockOf[v] == blockOf[u]; v--) lower[Math.Max(_place[u], _place[v])].Add(Math.Min(_place[u], _place[v]));
         for (var r = 0; r < _rows.Rows; r++)
         {
             var columns = _rows.ColumnsOf(r);

@@ -1,6 +1,6 @@
 namespace WitnessMark.Maths.LeastSquares;
 
-/// <summary>Some entries of the inverse of a sparse symmetric matrix: the diagonal, and those pairs of unknowns that meet in one row (and a few more).</summary>
+/// <summary>Some entries of the inverse of a sparse symmetric matrix: the diagonal, and those pairs of unknowns that meet in one row or one block (and a few more).</summary>
 public sealed class SelectedInverse
 {
     readonly int[] _place;
@@ -12,7 +12,7 @@ public sealed class SelectedInverse
     internal SelectedInverse(int[] place, int[] columnStart, int[] columnRows, double[] diagonal, double[] lower) =>
         (_place, _columnStart, _columnRows, _diagonal, _lower) = (place, columnStart, columnRows, diagonal, lower);
 
-    /// <summary>gᵀ (inverse) g; every pair of the unknowns must meet in one row of the matrix.</summary>
+    /// <summary>gᵀ (inverse) g; every pair of the unknowns must meet in one row or block.</summary>
     public double Quadratic(ReadOnlySpan<int> columns, ReadOnlySpan<double> values)
     {
         double sum = 0;

@@ -53,6 +53,7 @@ sealed class Solver
     /// <summary>Least squares from a start, no more: where it comes to rest and how.</summary>
     public Minimum Minimise(double[] start, double[] weights, CancellationToken stop)
     {
+        if (Layout.Count == 0) return new Minimum([], 0, true, 0, 0, "nothing to adjust");
         _loaded = null;
         return TrustRegion.Minimise(Equations, _normal, start, weights, stop: stop);
     }

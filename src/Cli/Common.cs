@@ -1,0 +1,37 @@
+using System.CommandLine;
+using WitnessMark.FrontOffice.Printing;
+
+namespace WitnessMark.Cli;
+
+/// <summary>Options and arguments that several commands share, and how a command is put together.</summary>
+static class Common
+{
+    public static Option<bool> Json() => new("--json") { Description = "Print one JSON object instead of words." };
+
+    public static Argument<string> File(string what) => new("FILE") { Description = what };
+
+    public static Option<string?> Out(string what) => new("--out", "-o") { Description = what, HelpName = "FILE" };
+
+    public static Option<string> Folder() => new("--out", "-o") { Description = "Folder for the files.", HelpName = "FOLDER", DefaultValueFactory = _ => "." };
+
+    /// <summary>Writes files into a folder and returns their full paths.</summary>
+    public static List<string> WriteAll(string folder, IEnumerable<PrintOut> files) =>
+        [.. files.Select(f => Desk.Write(Path.Combine(folder, f.FileName), f.Bytes))];
+
+    /// <summary>A command whose help ends with an example.</summary>
+    public static Command Command(string name, string does, string example, Symbol[] symbols, Action<ParseResult> run)
+    {
+        var command = new Command(name, $"{does}\n\nExample:\n  {example}");
+        foreach (var symbol in symbols)
+        {
+            if (symbol is Argument argument) command.Add(argument);
+            else command.Add((Option)symbol);
+        }
+        command.SetAction(parsed =>
+        {
+            run(parsed);
+            return 0;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,59 @@
+using System.CommandLine;
+using WitnessMark.Cli.Demo;
+using WitnessMark.Cli.Drawing;
+using WitnessMark.Cli.LookUp;
+using WitnessMark.Cli.MakeTo;
+using WitnessMark.Cli.Planning;
+using WitnessMark.Cli.Survey;
+using WitnessMark.Maths;
+
+namespace WitnessMark.Cli;
+
+/// <summary>The command line. Exit codes: 0 done, 2 bad input with one sentence on the error stream.</summary>
+static class Wmark
+{
+    public const int BadInput = 2;
+
+    public static RootCommand Commands(Desk desk) => new("Witness Mark: from readings of a worn part to a drawing, a blank and a job.")
+    {
+        new Command("survey", "Readings of a sample and the true plan they make.")
+        {
+            SolveCommand.Build(desk),
+            NextCommand.Build(desk),
+            SheetCommand.Build(desk),
+        },
+        MadeToCommand.Build(desk),
+        DrawCommand.Build(desk),
+        BlankCommand.Build(desk),
+        JobCommand.Build(desk),
+        ForecastCommand.Build(desk),
+        UnitsCommand.Build(desk),
+        ThreadCommand.Build(desk),
+        SizeCommands.Gauge(desk),
+        SizeCommands.Drill(desk),
+        new Command("demo", "The demonstration vehicle.")
+        {
+            LoadCommand.Build(desk),
+        },
+    };
+
+    public static int Run(string[] args, Desk desk)
+    {
+        var parsed = Commands(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors is [var first, ..]) return Refuse(desk, first.Message);
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { Output = desk.Out, Error = desk.Error, EnableDefaultExceptionHandler = false });
+        }
+        catch (RefusedException e)
+        {
+            return Refuse(desk, e.Message);
+        }
+    }
+
+    static int Refuse(Desk desk, string sentence)
+    {
+        desk.Error.WriteLine(sentence.ReplaceLineEndings(" "));
+        return BadInput;
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.Maths;
+using WitnessMark.PrintRoom;
+
+namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
+
+/// <summary>The tables that stand beside a view.</summary>
+static class Lists
+{
+    /// <summary>One row for each hole and slot.</summary>
+    /// <param name="inView">The positions are dimensioned in the view as well; here they then stand in brackets (ISO 129-1: each dimension once).</param>
+    public static Table Holes(IReadOnlyList<Hole> holes, Vec2 datum, string? datumId, bool inView, Knowledge knowledge, Writing writing)
+    {
+        var named = holes.Any(h => h.Id.Length > 0);
+        ImmutableArray<Column> columns =
+        [
+            new("hole"), .. named ? [new Column("id")] : ImmutableArray<Column>.Empty,
+            new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right),
+            new("x", Anchor.Right), new("±", Anchor.Right), new("y", Anchor.Right), new("±", Anchor.Right),
+        ];
+        return new Table("Holes", columns, [.. holes.Select(Row)]).WithoutEmpty();
+
+        ImmutableArray<string> Row(Hole h)
+        {
+            var id = h.Id.Length > 0 ? h.Id : null;
+            var at = h.Middle - datum;
+            var x = Std(new(datumId, id, new(1, 0), at.X));
+            var y = Std(new(datumId, id, new(0, 1), at.Y));
+            return
+            [
+                h.Letter, .. named ? [h.Id] : ImmutableArray<string>.Empty,
+                MadeTo(h), Measured(h, writing), Spread(h.Size.Std, writing), Wanted(h.Size.Wanted, writing),
+                Place(at.X, x), Spread(x, writing), Place(at.Y, y), Spread(y, writing),
+            ];
+        }
+
+        double? Std(Span span) => knowledge.Std(span);
+        string Place(double value, double? std) => inView ? $"({writing.Length(value, std)})" : writing.Length(value, std);
+    }
+
+    /// <summary>One row for each dimension in the view.</summary>
+    public static Table Dimensions(IReadOnlyList<DimensionItem> items, Writing writing) => new Table(
+        "Dimensions",
+        [new("no.", Anchor.Right), new("what"), new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right)],
+        [.. items.Select(i => Row(i, writing))]).WithoutEmpty();
+
+    static ImmutableArray<string> Row(DimensionItem i, Writing writing)
+    {
+        var measured = i.Kind == DimensionKind.Angle ? Writing.Angle(i.Value) : writing.Length(i.Value, i.Std);
+        return
+        [
+            i.Number.ToString(CultureInfo.InvariantCulture), i.What, i.MadeTo ?? Table.Unknown,
+            i.Auxiliary ? $"({measured})" : measured, Spread(i.Std, writing),
+            Wanted(i.Wanted, writing),
+        ];
+    }
+
+    static string Spread(double? std, Writing writing) => std is { } s ? writing.Spread(new Uncertain(0, s).Expanded) : Table.Unknown;
+
+    static string Wanted(double? wanted, Writing writing) => wanted is { } w ? writing.Spread(w) : Table.Unknown;
+
+    static string Measured(Hole h, Writing writing)
+    {
+        var size = writing.Length(h.Size.Value, h.Size.Std);
+        return h.Between is { } between ? $"{size} × {writing.Length(between.Value, between.Std)}" : "⌀" + size;
+    }
+
+    static string MadeTo(Hole h) => (h.Size.MadeTo, h.Between?.MadeTo) switch
+    {
+        (null, null) => Table.Unknown,
+        ({ } size, null) => h.Between is null ? "⌀" + size : $"{size} wide",
+        (null, { } between) => $"{between} centres",
+        ({ } size, { } between) => $"{size} wide, {between} centres",
+    };
+}

@@ -1,0 +1,68 @@
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Network;
+using WitnessMark.Maths;
+
+namespace WitnessMark.DrawingOffice.Drafting.FromPlan;
+
+/// <summary>
+/// The drawing's axes laid on a plan: origin in one corner or hole, x towards another. Coordinates and their ± lean on these two
+/// features alone, since that is how the part will be marked out.
+/// </summary>
+sealed class PlanFrame
+{
+    readonly Plan _plan;
+    readonly string _along;
+    readonly Vec2 _u;
+    readonly double _length;
+
+    public PlanFrame(Plan plan, string origin, string along)
+    {
+        (_plan, Origin, _along) = (plan, origin, along);
+        var d = plan.Of(along).At - plan.Of(origin).At;
+        if (d.Length < 1e-6) throw new RefusedException(Refusal.Of("datum", $"{origin} to {along}", "two features apart from each other are needed"));
+        (_u, _length) = (d.Unit, d.Length);
+    }
+
+    public string Origin { get; }
+
+    /// <summary>Turn of the x axis on the plan, radians.</summary>
+    public double Turn => _u.Angle;
+
+    public Vec2 Of(Vec2 onPlan)
+    {
+        var p = onPlan - _plan.Of(Origin).At;
+        return new(p.Dot(_u), p.Dot(_u.Left));
+    }
+
+    /// <summary>
+    /// Standard uncertainty of the way from one feature to another along x or y of the drawing, mm, from the full covariance, the turn of the axes included:
+    /// δ(u·p) = u·δp + (n·p / L) n·δd, δ(n·p) = n·δp − (u·p / L) n·δd, p between the features, d along the datum, L its length. Null where it is loose.
+    /// </summary>
+    public double? Std(Span span)
+    {
+        if (span.From is not { } from || span.To is not { } to || from == to) return null;
+        if (!IsPlaced(from) || !IsPlaced(to)) return null;
+        var n = _u.Left;
+        var p = _plan.Of(to).At - _plan.Of(from).At;
+        var (direction, lean) = span.Along.X > 0 ? (_u, n.Dot(p) / _length) : (n, -_u.Dot(p) / _length);
+        var rates = new SortedDictionary<int, double>();
+        Add(rates, to, direction);
+        Add(rates, from, -direction);
+        Add(rates, _along, n * lean);
+        Add(rates, Origin, n * -lean);
+        int[] columns = [.. rates.Keys];
+        double[] values = [.. rates.Values];
+        // Measured along itself the datum has no ± across.
+        if (values.All(v => Math.Abs(v) < 1e-12)) return 0;
+        return Solver.Moves(_plan.Fit, columns, values) ? null : Math.Sqrt(Math.Max(0, _plan.Solver.Variance(_plan.Fit, columns, values)));
+    }
+
+    bool IsPlaced(string id) => _plan.Features.Any(f => f.Id == id && f.Kind != FeatureKind.Edge);
+
+    void Add(SortedDictionary<int, double> rates, string id, Vec2 rate)
+    {
+        var first = _plan.Solver.Layout.First(_plan.Solver.Layout.IndexOf(id));
+        rates[first] = rates.GetValueOrDefault(first) + rate.X;
+        rates[first + 1] = rates.GetValueOrDefault(first + 1) + rate.Y;
+    }
+}

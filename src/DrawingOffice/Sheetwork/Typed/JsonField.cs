@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using WitnessMark.Maths;
+
+namespace WitnessMark.DrawingOffice.Sheetwork;
+
+/// <summary>One place in a typed file, with its name for refusals. Every failing is a <see cref="RefusedException"/>.</summary>
+sealed class JsonField(string name, JsonElement element, Func<string, Parsed<double>>? length)
+{
+    public JsonField this[string key] => TryGet(key, out var e) ? new($"{name}, {key}", e, length) : throw new RefusedException(Refusal.Of($"{name}, {key}", null, "this is needed"));
+
+    public bool Has(string key) => TryGet(key, out _);
+
+    bool TryGet(string key, out JsonElement e)
+    {
+        if (element.ValueKind != JsonValueKind.Object) throw Wrong("write it between { and }");
+        return element.TryGetProperty(key, out e);
+    }
+
+    public void Only(params ReadOnlySpan<string> known)
+    {
+        if (element.ValueKind != JsonValueKind.Object) throw Wrong("write it between { and }");
+        foreach (var p in element.EnumerateObject())
+            if (!known.Contains(p.Name)) throw new RefusedException(Refusal.Of(name, p.Name, $"known here: {string.Join(", ", known!)}"));
+    }
+
+    public RefusedException Wrong(string wanted) => new(Refusal.Of(name, element.GetRawText(), wanted));
+
+    public string Text(string key, string? otherwise = null)
+    {
+        if (otherwise is not null && !Has(key)) return otherwise;
+        var field = this[key];
+        return field.AsText() is { } text ? text : throw field.Wrong("write a text between quotation marks");
+    }
+
+    string? AsText() => element.ValueKind == JsonValueKind.String ? element.GetString() : null;
+
+    public ImmutableArray<T> List<T>(string key, Func<JsonField, T> read) => this[key].Items(read);
+
+    ImmutableArray<T> Items<T>(Func<JsonField, T> read)
+    {
+        if (element.ValueKind != JsonValueKind.Array) throw Wrong("write a list between [ and ]");
+        return [.. element.EnumerateArray().Select((e, i) => read(new($"{name} {Called(e, i)}", e, length)))];
+    }
+
+    // A named thing is called by its name, the others by their place.
+    static string Called(JsonElement e, int i) =>
+        e.ValueKind == JsonValueKind.Object && e.TryGetProperty("name", out var n) && n.ValueKind == JsonValueKind.String ? n.GetString()! : $"{i + 1}";
+
+    /// <summary>mm.</summary>
+    public double Length()
+    {
+        if (AsText() is not { } text) return Number();
+        if (length is null) throw Wrong("write a number in mm");
+        var parsed = length(text);
+        return parsed.Ok ? parsed.Value : throw new RefusedException(new($"{name}, {parsed.Refusal!.Sentence}"));
+    }
+
+    public double Positive() => Length() is var v && v > 0 ? v : throw Wrong("it must be more than 0");
+
+    public double Number() => element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out var v) && double.IsFinite(v) ? v : throw Wrong("write a number");
+
+    public int Whole() => element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out var v) ? v : throw Wrong("write a whole number");
+
+    public ImmutableArray<double> Lengths() => Items(f => f.Length());
+
+    public (double, double) Pair() => Lengths() is [var a, var b] ? (a, b) : throw Wrong("write two lengths between [ and ]");
+}

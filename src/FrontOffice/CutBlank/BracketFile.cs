@@ -1,0 +1,31 @@
+using WitnessMark.DrawingOffice.Sheetwork;
+using WitnessMark.FrontOffice.Typed;
+using WitnessMark.Maths;
+using WitnessMark.Maths.Units;
+using WitnessMark.Trade;
+
+namespace WitnessMark.FrontOffice.CutBlank;
+
+/// <summary>A folded part as a person types it (docs/guide/blank.md): lengths with their units, gauges by name.</summary>
+public static class BracketFile
+{
+    /// <summary>UTF-8, at most 16 MB.</summary>
+    public static Parsed<FaceTree> Read(ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            var bracket = BracketJson.Read(TextFile.Decode(bytes), Length);
+            return bracket.Refusal is { } refusal ? refusal : bracket.Value.ToFaceTree();
+        }
+        catch (RefusedException e)
+        {
+            return e.Refusal;
+        }
+    }
+
+    static Parsed<double> Length(string text)
+    {
+        var read = Lengths.Read(text, TradeSpelling.Of(signed: true));
+        return read.Refusal is { } refusal ? refusal : read.Value.Mm;
+    }
+}

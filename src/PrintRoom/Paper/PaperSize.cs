@@ -1,0 +1,11 @@
+namespace WitnessMark.PrintRoom.Paper;
+
+/// <summary>Paper to print on, mm, upright (ISO 216).</summary>
+public sealed record PaperSize(string Name, double Width, double Height)
+{
+    public static PaperSize A4 { get; } = new("A4", 210, 297);
+
+    public static PaperSize A3 { get; } = new("A3", 297, 420);
+
+    public PaperSize Turned => new(Name, Height, Width);
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
+
+namespace WitnessMark.Records;
+
+sealed class JobStore(Func<RecordsDb> open) : IJobStore
+{
+    public async Task<ImmutableArray<Versioned<Job>>> Jobs(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        var parts = from p in db.Set<Part>()
+                    join s in db.Set<VehicleSystem>() on p.SystemId equals s.Id
+                    where s.VehicleId == vehicle
+                    select p.Id;
+        return await db.List(db.Set<Job>().Where(j => parts.Contains(j.PartId)).OrderBy(j => j.Title), cancel);
+    }
+
+    public Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<Versioned<Shop>> Shop(CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<KeptShop>(KeptShop.TheOne, cancel) is { } kept
+            ? new(kept.Row.Shop, kept.Version)
+            : new(PlanningOffice.Shop.Usual, 0);
+    }
+
+    public async Task<Saved<Shop>> Save(Shop row, int basedOn, CancellationToken cancel = default)
+    {
+        var saved = await Decisions.Save(open, new KeptShop(KeptShop.TheOne, row), KeptShop.TheOne, basedOn, row.Wrong, cancel);
+        return new(new(saved.Standing.Row.Shop, saved.Standing.Version), saved.Clash);
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Microsoft.EntityFrameworkCore;
+using WitnessMark.Maths;
+using WitnessMark.Stores;
+
+namespace WitnessMark.Records;
+
+sealed class VehicleStore(Func<RecordsDb> open) : IVehicleStore
+{
+    public async Task<ImmutableArray<Versioned<Vehicle>>> Vehicles(CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.List(db.Set<Vehicle>().OrderBy(v => v.Name), cancel);
+    }
+
+    public async Task<VehicleTree?> Tree(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        await using var oneMoment = await db.ReadOneMoment(cancel);
+        if (await db.Standing<Vehicle>(vehicle, cancel) is not { } v) return null;
+        var systems = db.Set<VehicleSystem>().Where(s => s.VehicleId == vehicle);
+        var parts = db.Set<Part>().Where(p => systems.Any(s => s.Id == p.SystemId));
+        var samples = db.Set<PartSample>().Where(s => parts.Any(p => p.Id == s.PartId));
+        return new(v,
+            await db.List(systems.OrderBy(s => s.Order).ThenBy(s => s.Name), cancel),
+            await db.List(parts.OrderBy(p => p.Name).ThenBy(p => p.Hand), cancel),
+            await db.List(samples.OrderBy(s => s.Title), cancel));
+    }
+
+    public async Task<Versioned<Part>?> Part(Guid id, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<Part>(id, cancel);
+    }
+
+    public async Task<Versioned<PartSample>?> Sample(Guid id, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<PartSample>(id, cancel);
+    }
+
+    public Task<Saved<Vehicle>> Save(Vehicle row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public Task<Saved<VehicleSystem>> Save(VehicleSystem row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public Task<Saved<Part>> Save(Part row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public Task<Saved<PartSample>> Save(PartSample row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public async Task<int> TakeIn(VehicleFile file, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
+        var taken = await AddMissing(db, [file.Vehicle], v => v.Id, Check.Of, cancel)
+            + await AddMissing(db, file.Systems, s => s.Id, Check.Of, cancel)
+            + await AddMissing(db, file.Parts, p => p.Id, Check.Of, cancel)
+            + await AddMissing(db, file.Samples, s => s.Id, Check.Of, cancel);
+        await db.SaveChangesAsync(cancel);
+        await all.CommitAsync(cancel);
+        return taken;
+    }
+
+    static async Task<int> AddMissing<T>(RecordsDb db, IEnumerable<T> rows, Func<T, Guid> id, Func<T, Refusal?> check, CancellationToken cancel) where T : class
+    {
+        var standing = (await db.Set<T>().Select(r => EF.Property<Guid>(r, "Id")).ToListAsync(cancel)).ToHashSet();
+        var missing = rows.Where(r => !standing.Contains(id(r))).ToList();
+        foreach (var row in missing)
+        {
+            if (check(row) is { } wrong) throw new RefusedException(wrong);
+            db.Add(row).Property<int>(RecordsDb.Version).CurrentValue = 1;
+        }
+        return missing.Count;
+    }
+}

@@ -1,0 +1,74 @@
+using Microsoft.EntityFrameworkCore;
+using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
+
+namespace WitnessMark.Records;
+
+/// <summary>
+/// The tables. Decisions (vehicles to shops) are the offices' own records with a shadow Version that guards every change;
+/// facts (readings, withdrawals) are appended under a running number and triggers forbid altering them. What has parts of
+/// its own (a loan, a sketch, a card) is kept as JSON text: it is read and written whole.
+/// </summary>
+public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(options)
+{
+    /// <summary>Shadow column, 1 at the first saving.</summary>
+    public const string Version = "Version";
+
+    /// <summary>Shadow key of the facts: the order in which they arrived.</summary>
+    public const string Arrival = "Arrival";
+
+    protected override void OnModelCreating(ModelBuilder model)
+    {
+        Decision<Vehicle>(model, "vehicles");
+        var system = Decision<VehicleSystem>(model, "systems");
+        system.HasOne<Vehicle>().WithMany().HasForeignKey(s => s.VehicleId).OnDelete(DeleteBehavior.Restrict);
+        var part = Decision<Part>(model, "parts");
+        part.Property(p => p.Hand).HasConversion<string>();
+        part.Property(p => p.Route).HasJson();
+        part.HasOne<VehicleSystem>().WithMany().HasForeignKey(p => p.SystemId).OnDelete(DeleteBehavior.Restrict);
+        var sample = Decision<PartSample>(model, "samples");
+        sample.Property(s => s.Origin).HasConversion<string>();
+        sample.Property(s => s.Loan).HasJson();
+        sample.Property(s => s.Wanted).HasJson();
+        sample.HasOne<Part>().WithMany().HasForeignKey(s => s.PartId).OnDelete(DeleteBehavior.Restrict);
+        var sketch = Decision<SampleSketch>(model, "sketches");
+        sketch.Property(s => s.Features).HasJson();
+        sketch.HasOne<PartSample>().WithOne().HasForeignKey<SampleSketch>(s => s.Id).OnDelete(DeleteBehavior.Restrict);
+        Decision<OwnedInstrument>(model, "instruments").HasIndex(i => i.Name).IsUnique();
+        var job = Decision<Job>(model, "jobs");
+        job.Property(j => j.State).HasConversion<string>();
+        job.Property(j => j.Card).HasJson();
+        job.HasOne<Part>().WithMany().HasForeignKey(j => j.PartId).OnDelete(DeleteBehavior.Restrict);
+        Decision<KeptShop>(model, "shop").Property(s => s.Shop).HasJson();
+
+        var reading = Fact<ReadingEntry>(model, "readings");
+        reading.HasIndex(r => r.SampleId);
+        reading.HasOne<PartSample>().WithMany().HasForeignKey(r => r.SampleId).OnDelete(DeleteBehavior.Restrict);
+        var withdrawal = Fact<Withdrawal>(model, "withdrawals");
+        withdrawal.HasOne<ReadingEntry>().WithMany().HasForeignKey(w => w.ReadingId).HasPrincipalKey(r => r.Id).OnDelete(DeleteBehavior.Restrict);
+    }
+
+    static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Decision<T>(ModelBuilder model, string table) where T : class
+    {
+        var entity = model.Entity<T>().ToTable(table);
+        entity.HasKey("Id");
+        entity.Property<Guid>("Id").ValueGeneratedNever();
+        entity.Property<int>(Version).IsConcurrencyToken();
+        return entity;
+    }
+
+    static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Fact<T>(ModelBuilder model, string table) where T : class
+    {
+        var entity = model.Entity<T>().ToTable(table);
+        entity.Property<long>(Arrival).ValueGeneratedOnAdd();
+        entity.HasKey(Arrival);
+        entity.HasAlternateKey("Id");
+        return entity;
+    }
+}
+
+/// <summary>The one shop row.</summary>
+sealed record KeptShop(Guid Id, Shop Shop)
+{
+    public static readonly Guid TheOne = new("0b6d7f7c-2f0e-4a55-8a07-6f3f4f2a9d10");
+}

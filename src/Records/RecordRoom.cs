@@ -1,0 +1,100 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using WitnessMark.Maths;
+using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
+
+namespace WitnessMark.Records;
+
+/// <summary>
+/// One file of records. What a port has acknowledged is on the disk: SQLite in write-ahead logging with synchronous=FULL,
+/// which syncs the log at every commit (sqlite.org, PRAGMA synchronous), so a killed process loses nothing and a power
+/// cut no more than the disk itself forgets.
+/// </summary>
+public sealed class RecordRoom
+{
+    readonly DbContextOptions<RecordsDb> _options;
+    readonly string _connection;
+
+    RecordRoom(string path)
+    {
+        _connection = ConnectionTo(path);
+        _options = Options(path);
+    }
+
+    /// <summary>How every connection to a file of records is made.</summary>
+    public static DbContextOptions<RecordsDb> Options(string path) =>
+        new DbContextOptionsBuilder<RecordsDb>().UseSqlite(ConnectionTo(path)).AddInterceptors(new FullSync()).Options;
+
+    public IVehicleStore Vehicles => new VehicleStore(Db);
+
+    public IReadingLog Readings => new ReadingLog(Db);
+
+    public IBenchStore Bench => new BenchStore(Db);
+
+    public IJobStore Jobs => new JobStore(Db);
+
+    /// <summary>Opens the file, makes it if there is none, and brings its tables up to date.</summary>
+    /// <exception cref="RefusedException">It is not a file of records, or cannot be opened.</exception>
+    public static async Task<RecordRoom> Open(string path, CancellationToken cancel = default)
+    {
+        var room = new RecordRoom(path);
+        try
+        {
+            await using var db = room.Db();
+            await db.Database.ExecuteSqlRawAsync("PRAGMA journal_mode=WAL", cancel);
+            await db.Database.MigrateAsync(cancel);
+        }
+        catch (SqliteException wrong)
+        {
+            throw new RefusedException(Refusal.Of("records file", path, $"give a file of records or a new name in a folder that can be written ({wrong.Message})"));
+        }
+        return room;
+    }
+
+    /// <summary>A whole copy while work goes on. The file appears under its name only when it is complete and sound.</summary>
+    /// <exception cref="RefusedException">The name is taken: a backup never overwrites.</exception>
+    public async Task Backup(string path, CancellationToken cancel = default)
+    {
+        if (File.Exists(path)) throw new RefusedException(Refusal.Of("backup file", path, "it exists already; give a new name"));
+        var half = path + ".half";
+        File.Delete(half);
+        await using (var from = new SqliteConnection(_connection))
+        await using (var to = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = half, Pooling = false }.ToString()))
+        {
+            await from.OpenAsync(cancel);
+            await to.OpenAsync(cancel);
+            from.BackupDatabase(to);
+            await using var check = to.CreateCommand();
+            check.CommandText = "PRAGMA integrity_check";
+            if (await check.ExecuteScalarAsync(cancel) is not "ok") throw new IOException($"The copy at {half} is not sound; the records themselves are untouched.");
+        }
+        File.Move(half, path);
+    }
+
+    static string ConnectionTo(string path) => new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true }.ToString();
+
+    RecordsDb Db() => new(_options);
+
+    /// <summary>The setting belongs to the connection, so each one gets it.</summary>
+    sealed class FullSync : DbConnectionInterceptor
+    {
+        const string Pragma = "PRAGMA synchronous=FULL";
+
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = Pragma;
+            command.ExecuteNonQuery();
+        }
+
+        public override async Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            await using var command = connection.CreateCommand();
+            command.CommandText = Pragma;
+            await command.ExecuteNonQueryAsync(cancellationToken);
+        }
+    }
+}
