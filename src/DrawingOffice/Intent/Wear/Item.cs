@@ -8,8 +8,8 @@ namespace WitnessMark.DrawingOffice.Intent.Wear;
 /// <param name="Wear">Mixture of mean wears, mm, with weights that add to 1.</param>
 sealed record Place(double Value, double Sigma, int Sign, ImmutableArray<(double Weight, double Scale)> Wear)
 {
-    // Eight standard deviations, and wear at odds of 1 in e^30, are left out of integrals.
-    const double Sigmas = 8, Scales = 30;
+    // Eight standard deviations, and wear at odds of 1 in e^20, are left out of integrals.
+    const double Sigmas = 8, Scales = 20;
 
     double Reach => Scales * Wear.Max(w => w.Scale);
 
