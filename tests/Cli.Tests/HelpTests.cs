@@ -17,6 +17,11 @@ public class HelpTests
     }
 
     [Theory]
+    [MemberData(nameof(Leaves))]
+    public void Every_command_stands_in_the_guide(string command) =>
+        Assert.Contains($"`wmark {command} ", File.ReadAllText("guide/command-line.md"));
+
+    [Theory]
     [InlineData("no-such-command")]
     [InlineData("units")]
     [InlineData("units 5 --no-such-option")]

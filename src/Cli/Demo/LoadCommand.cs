@@ -32,7 +32,10 @@ static class LoadCommand
         // What a person has changed since stands: a clash leaves the row as it is.
         foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0);
         foreach (var instrument in taken.Instruments) await room.Bench.Save(instrument, basedOn: 0);
-        return (rows, await room.Readings.Append(taken.Readings));
+        // A reading kept before stands as it was taken, whenever the file is read again.
+        var known = new HashSet<Guid>();
+        foreach (var sample in taken.File.Samples) known.UnionWith((await room.Readings.History(sample.Id)).Readings.Select(r => r.Id));
+        return (rows, await room.Readings.Append([.. taken.Readings.Where(r => !known.Contains(r.Id))]));
     }
 
     static string Text(string folder, string name) => Encoding.UTF8.GetString(Desk.Read(Path.Combine(folder, name)));

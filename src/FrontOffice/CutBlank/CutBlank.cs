@@ -63,7 +63,7 @@ public static class CutBlank
 
     static Sheet Picture(FaceTree tree)
     {
-        var view = PrintRoom.Pictorial.Pictorial.Draw(FoldedBody.Of(tree), Axonometry.Isometric);
+        var view = PictorialDrawing.Draw(FoldedBody.Of(tree), Axonometry.Isometric);
         var room = new Vec2(PictureMargin, PictureMargin);
         return new(tree.Title, view.Width + 2 * PictureMargin, view.Height + 2 * PictureMargin, [.. view.Marks.Select(m => PrintRoom.Shapes.Move.By(m, room))]);
     }
