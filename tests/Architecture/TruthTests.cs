@@ -35,6 +35,6 @@ public partial class TruthTests
         Assert.DoesNotContain(folders, d => !File.Exists(Path.Combine(d, "README.md")));
     }
 
-    [GeneratedRegex("""\[Truth\(\s*Grade\.(\w+),\s*"([^"]*)"\s*\)\]""")]
+    [GeneratedRegex("""\bTruth\(\s*Grade\.(\w+),\s*"([^"]*)"\s*\)""")]
     private static partial Regex Attribute();
 }
