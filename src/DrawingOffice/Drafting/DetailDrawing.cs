@@ -53,9 +53,15 @@ public sealed record DetailDrawing(
         throw new RefusedException(Refusal.Of("scale", wish.Scale?.ToString(), "take a smaller scale or a larger sheet: with its dimensions the part does not fit"));
     }
 
-    static ImmutableArray<string> LeftOut(PartView view) => view.Undimensioned
-        ? [$"More than {Choice.MostRunning} places along one side: only the size over all is dimensioned. Mark out from the 1:1 template or the DXF."]
-        : [];
+    static ImmutableArray<string> LeftOut(PartView view)
+    {
+        var left = ImmutableArray.CreateBuilder<string>();
+        if (view.Undimensioned)
+            left.Add($"More than {Choice.MostRunning} places along one side: only the size over all is dimensioned. Mark out from the 1:1 template or the DXF.");
+        if (view.Holes.Count > PartView.MostLettered)
+            left.Add($"More than {PartView.MostLettered} holes: their letters are left out of the view. Find them by x and y from the table.");
+        return left.ToImmutable();
+    }
 
     static ImmutableArray<Table> Blocks(FlatPart part, PartView view, DrawingOptions wish, ImmutableArray<string> cautions)
     {

@@ -18,7 +18,8 @@ public static class Template
         Acceptance.Check(part);
         var board = new Board();
         PartShape.Draw(board, part, 1);
-        foreach (var hole in Hole.Lettered(part)) Leader.Beside(board, hole.Middle, hole.Size.Value / 2, new(hole.Letter));
+        var holes = Hole.Lettered(part);
+        foreach (var hole in holes.Count <= PartView.MostLettered ? holes : []) Leader.Beside(board, hole.Middle, hole.Size.Value / 2, new(hole.Letter));
         foreach (var fold in part.Folds)
             Leader.Beside(board, (fold.From + fold.To) / 2, 0, new($"{(fold.Angle >= 0 ? "up" : "down")} {Writing.Angle(Math.Abs(fold.Angle))}"));
         var bounds = board.Clear.Bounds.Grown(Round);

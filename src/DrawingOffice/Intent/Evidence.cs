@@ -25,18 +25,19 @@ sealed class Evidence
     public Allowance Allowance { get; }
 
     /// <summary>No nominal outside this range is worth weighing.</summary>
-    public (double Low, double High) Reach
+    public static (double Low, double High) Reach(Question question, Practice practice)
     {
-        get
-        {
-            var (low, high) = Hull;
-            // Room for what the making adds or takes: the widest allowance of a 6 mm pitch.
-            var room = Math.Abs(Allowance.Mean(0, 6)) + 8 * Allowance.Std(high, 6);
-            return (Math.Max(low - room, high / 1000), high + room);
-        }
+        var allowance = practice.For(question.Subject, question.Principal);
+        var places = question.Measurements.Where(m => m.Facet == question.Principal).Select(m => Bared(m, allowance, practice)).ToArray();
+        return Widened(allowance, places.Min(p => p.Low), places.Max(p => p.High));
     }
 
-    (double Low, double High) Hull => (_items.Min(i => i.Low), _items.Max(i => i.High));
+    // Room for what the making adds or takes: the widest allowance of a 6 mm pitch.
+    static (double Low, double High) Widened(Allowance allowance, double low, double high)
+    {
+        var room = Math.Abs(allowance.Mean(0, 6)) + 8 * allowance.Std(high, 6);
+        return (Math.Max(low - room, high / 1000), high + room);
+    }
 
     IEnumerable<Place> Places => _items.SelectMany(i => i.Places);
 
@@ -57,7 +58,7 @@ sealed class Evidence
     /// <summary>The same for a thing off the lists: every nominal, by its prior density (trapezoidal rule); with the nominal it then seems to have.</summary>
     public (double Log, Uncertain Nominal) OffList(double pitch)
     {
-        var (low, high) = Reach;
+        var (low, high) = Widened(Allowance, _items.Min(i => i.Low), _items.Max(i => i.High));
         var narrowest = 1 / Math.Sqrt(_items.Sum(i => 1 / Variance(i, high, pitch)));
         var nodes = (int)Math.Clamp((high - low) / (0.8 * narrowest), 32, 4096);
         var step = (high - low) / nodes;

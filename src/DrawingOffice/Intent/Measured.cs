@@ -50,7 +50,7 @@ public sealed record Question(Subject Subject, ImmutableArray<Measured> Measurem
     /// <summary>Throws <see cref="RefusedException"/> with one sentence when a measurement cannot be used.</summary>
     public Question Checked()
     {
-        if (!Measurements.Any(m => m.Facet is Facet.Size or Facet.Core))
+        if (Measurements.IsDefault || !Measurements.Any(m => m.Facet is Facet.Size or Facet.Core))
             throw Refused("size", null, "a diameter, thickness or distance must be measured before a size can be named");
         foreach (var m in Measurements) Check(m);
         return this;
@@ -63,6 +63,9 @@ public sealed record Question(Subject Subject, ImmutableArray<Measured> Measurem
         if (!(std > 0 && double.IsFinite(std))) throw Refused($"± of {field}", $"{std}", "it must be a positive number");
         // Beyond these every size near would do as well as the next.
         if (std > value / 4 || std > 5) throw Refused($"± of {field}", $"{std:0.###}", $"it must be below a quarter of {value:0.###} and below 5 to tell sizes apart");
+        if (!Enum.IsDefined(m.Condition)) throw Refused("condition", $"{m.Condition}", "it must be one of " + string.Join(", ", Enum.GetNames<Condition>()));
+        if (m.Coat is { } coat && !(coat.Thickness >= 0 && coat.Std >= 0 && 2 * (coat.Thickness + coat.Std) < value))
+            throw Refused("coat", $"{coat.Thickness} ± {coat.Std}", $"it must be 0 or more, and on both faces less than {value:0.###}");
         if (!Practice.Measurable(Subject, m.Facet)) throw Refused(field, $"{value:0.###}", $"{Sentences.Of(Subject)} has no {field} that can be measured");
     }
 

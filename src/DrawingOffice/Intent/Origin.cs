@@ -42,11 +42,11 @@ public sealed record OriginPrior(ImmutableArray<Origin> Origins, double OffList 
     {
         if (!(OffList is > 0 and < 1)) throw new RefusedException(Refusal.Of("off-list chance", $"{OffList}", "it must lie between 0 and 1"));
         if (!(Stray is >= 0 and <= 1)) throw new RefusedException(Refusal.Of("stray chance", $"{Stray}", "it must lie between 0 and 1"));
-        foreach (var o in Origins)
-            foreach (var (series, share) in o.Shares.Add("the origin itself", o.Weight))
+        foreach (var o in Origins.IsDefault ? [] : Origins)
+            foreach (var (series, share) in o.Shares.SetItem("the origin itself", o.Weight))
                 if (!(share >= 0 && double.IsFinite(share)))
                     throw new RefusedException(Refusal.Of($"origin {o.Name}, share of {series}", $"{share}", "it must be 0 or more"));
-        if (!Origins.Any(o => o.Weight > 0)) throw new RefusedException(Refusal.Of("origins", null, "at least one must have a weight above 0"));
+        if (Origins.IsDefault || !Origins.Any(o => o.Weight > 0)) throw new RefusedException(Refusal.Of("origins", null, "at least one must have a weight above 0"));
         return this;
     }
 

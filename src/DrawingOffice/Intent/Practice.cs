@@ -70,19 +70,22 @@ public sealed record Practice(ImmutableArray<Allowance> Allowances, ImmutableArr
     /// <summary>Throws <see cref="RefusedException"/> when a figure cannot be.</summary>
     public Practice Checked()
     {
-        if (Conditions.Length != 4 || Conditions.Any(c => !(c >= 0)) || !(Math.Abs(Conditions.Sum() - 1) < 1e-9))
-            throw new RefusedException(Refusal.Of("conditions", string.Join(" ", Conditions), "four chances that add to 1 are wanted"));
+        if (Allowances.IsDefault) throw new RefusedException(Refusal.Of("allowances", null, "a list is wanted, though it may be empty"));
+        if (Conditions.IsDefault || Conditions.Length != 4 || Conditions.Any(c => !(c >= 0)) || !(Math.Abs(Conditions.Sum() - 1) < 1e-9))
+            throw new RefusedException(Refusal.Of("conditions", Spelled(Conditions), "four chances that add to 1 are wanted"));
         if (!(DecisiveOdds > 1)) throw new RefusedException(Refusal.Of("decisive odds", $"{DecisiveOdds}", "they must be above 1"));
         foreach (var a in Allowances)
         {
             var field = $"{Sentences.Of(a.Subject)}, {a.Facet.ToString().ToLowerInvariant()}";
-            if (a.Scales.Length != 4 || a.Scales.Any(s => !(s >= 0 && double.IsFinite(s))))
-                throw new RefusedException(Refusal.Of($"{field}, wear", string.Join(" ", a.Scales), "four wears of 0 or more are wanted"));
+            if (a.Scales.IsDefault || a.Scales.Length != 4 || a.Scales.Any(s => !(s >= 0 && double.IsFinite(s))))
+                throw new RefusedException(Refusal.Of($"{field}, wear", Spelled(a.Scales), "four wears of 0 or more are wanted"));
             if (Math.Min(a.Spread, Math.Min(a.SpreadPerPitch, a.SpreadPerSize)) < 0 || !(a.Std(1, 1) > 0 && double.IsFinite(a.Mean(1, 1) + a.Std(1, 1))))
                 throw new RefusedException(Refusal.Of($"{field}, spread of making", $"{a.Spread}", "it must be above 0, and no part of it below"));
         }
         return this;
     }
+
+    static string? Spelled(ImmutableArray<double> figures) => figures.IsDefault ? null : string.Join(" ", figures);
 
     /// <summary>Mean wear with its weight for each condition that the place may be in.</summary>
     public ImmutableArray<(double Weight, double Scale)> Wear(Allowance allowance, Condition condition)

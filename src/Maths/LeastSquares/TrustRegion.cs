@@ -28,8 +28,17 @@ public sealed record Minimum(double[] X, double SumOfSquares, bool Converged, in
 /// </remarks>
 public static class TrustRegion
 {
-    /// <summary>Cause: below this the damping is lost in the rounding of the factor, above it the last steps slow down.</summary>
-    const double LeastDamping = 1e-10;
+    /// <summary>
+    /// Cause: below this the damping is lost in the rounding of the factor (a hundred terms of 1e-16), above it an unknown that
+    /// only rough readings hold, beside exact conditions on it, hardly moves: weights 1e12 apart must still settle.
+    /// </summary>
+    const double LeastDamping = 1e-12;
+
+    /// <summary>Cause: two or three steps are the rule; a valley that needs more than this is not worth its last digits.</summary>
+    const int MostPolish = 50;
+
+    /// <summary>Cause: a step that moves every residual by less than 1e-11 of the typical one is rounding.</summary>
+    const double Seen = 1e-22;
 
     /// <summary>Cause: a smaller predicted gain cannot be seen in the sum of squares in double precision.</summary>
     const double Rounding = 1e-15;
@@ -103,33 +112,39 @@ public static class TrustRegion
     }
 
     /// <summary>
-    /// The last digits: steps with next to no damping, kept while each is clearly shorter than the one before. The sum of
-    /// squares can no longer judge them (it changes by less than its rounding), the length of the step can.
+    /// The last digits: steps with next to no damping, kept while each is shorter than the one before. The sum of squares can no
+    /// longer judge them (it changes by less than its rounding); the length of the step can, measured by what the residuals feel
+    /// of it (gradient · step), so that the rounding with which free motions wander does not count.
     /// </summary>
     static Minimum Polish(IResiduals problem, NormalMatrix normal, double[] x, ReadOnlySpan<double> weights, int iterations)
     {
         var n = normal.Size;
         var (f, gradient, step, added) = (new double[weights.Length], new double[n], new double[n], new double[n]);
-        var last = double.PositiveInfinity;
-        for (var k = 0; k < 6; k++)
+        var (left, lastStep) = (double.PositiveInfinity, 0.0);
+        for (var (k, damping) = (0, LeastDamping); k < MostPolish; k++)
         {
             problem.Linearise(x, f);
             normal.Assemble(weights);
             Gradient(problem.Jacobian, f, weights, gradient);
             double floor = 0;
             for (var u = 0; u < n; u++) floor = Math.Max(floor, normal.Diagonal(u));
-            for (var u = 0; u < n; u++) added[u] = LeastDamping * Math.Max(normal.Diagonal(u), 1e-12 * floor) + double.Epsilon;
-            if (!normal.Factor(added)) break;
+            for (var u = 0; u < n; u++) added[u] = damping * Math.Max(normal.Diagonal(u), 1e-12 * floor) + double.Epsilon;
+            if (!normal.Factor(added))
+            {
+                damping *= 10;
+                continue;
+            }
             normal.Solve(gradient, step);
-            var largest = Largest(step);
-            if (!(largest < 0.5 * last)) break;
+            double squared = 0;
+            for (var u = 0; u < n; u++) squared += gradient[u] * step[u];
+            if (!(squared < 0.8 * left)) break;
             for (var u = 0; u < n; u++) x[u] += step[u];
-            (last, iterations) = (largest, iterations + 1);
-            // Cause: Gauss-Newton gains several digits a step here; the next step would be rounding.
-            if (largest <= 1e-12 * Largest(x)) break;
+            (left, lastStep, iterations) = (squared, Largest(step), iterations + 1);
+            // Cause: a gain of several digits a step is the rule; the next would be rounding.
+            if (squared <= Seen * SumOfSquares(f, weights)) break;
         }
         problem.Linearise(x, f);
-        return new Minimum(x, SumOfSquares(f, weights), true, iterations, double.IsFinite(last) ? last : 0, "settled");
+        return new Minimum(x, SumOfSquares(f, weights), true, iterations, lastStep, "settled");
     }
 
     /// <summary>−JᵀWf.</summary>

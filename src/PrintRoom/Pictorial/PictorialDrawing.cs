@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.PrintRoom.Pictorial;
 
@@ -8,7 +9,12 @@ namespace WitnessMark.PrintRoom.Pictorial;
 public sealed record PictorialOptions(double SmoothBelow = 20 * Math.PI / 180, bool Hidden = false);
 
 /// <summary>A body drawn on paper, mm, lower left corner at the origin.</summary>
-public sealed record PictorialView(ImmutableArray<Mark> Marks, double Width, double Height);
+public sealed record PictorialView(ImmutableArray<Mark> Marks, double Width, double Height)
+{
+    /// <param name="margin">Round the picture, mm.</param>
+    public Sheet ToSheet(string title, double margin = 10) =>
+        new(title, Width + 2 * margin, Height + 2 * margin, [.. Marks.Select(m => Move.By(m, new(margin, margin)))]);
+}
 
 /// <summary>Draws a closed body along parallel lines with hidden lines removed. Everything is computed here, so paper and screen agree.</summary>
 public static class PictorialDrawing

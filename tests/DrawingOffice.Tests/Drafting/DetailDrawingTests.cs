@@ -135,6 +135,17 @@ public sealed class DetailDrawingTests
     }
 
     [Fact]
+    public void A_perforated_plate_is_drawn_without_letters_and_says_so()
+    {
+        var holes = Enumerable.Range(0, 400).Select(i => new RoundHole($"P{i}", new(10 + 14.7 * (i % 20), 10 + 9.4 * (i / 20)), new(7)));
+        var drawing = Draw(new([Parts.Polygon(new(0, 0), new(300, 0), new(300, 200), new(0, 200))]) { Holes = [.. holes] });
+        Assert.Contains("letters", Assert.Single(drawing.Cautions), StringComparison.Ordinal);
+        Assert.Equal(400, drawing.Holes.Length);
+        Assert.Single(drawing.Sheets.SelectMany(Sheets.Texts), t => t.Text == "P399");
+        foreach (var sheet in drawing.Sheets) Assert.Null(Sheets.OffPaper(sheet));
+    }
+
+    [Fact]
     public void Inches_are_written_when_the_shop_wants_them()
     {
         var inch = new Writing((mm, _) => (mm / 25.4).ToString("0.000", CultureInfo.InvariantCulture), mm => (mm / 25.4).ToString("0.0000", CultureInfo.InvariantCulture), "inch");

@@ -35,6 +35,16 @@ public class RefusalTests
     }
 
     [Fact]
+    public void A_coat_or_a_condition_that_cannot_be_and_nothing_at_all()
+    {
+        var sheet = new Measured(Facet.Size, new Uncertain(0.9, 0.02));
+        Assert.Contains("coat", Refused(() => Identify.One(Question.Of(Subject.Sheet, sheet with { Coat = new Coat("tar", 0.6, 0.1) }))));
+        Assert.Contains("coat", Refused(() => Identify.One(Question.Of(Subject.Sheet, sheet with { Coat = new Coat("tar", double.NaN, 0.1) }))));
+        Assert.Contains("condition: \"9\"", Refused(() => Identify.One(Question.Of(Subject.Sheet, sheet with { Condition = (Condition)9 }))));
+        Assert.Contains("size", Refused(() => Identify.One(new Question(Subject.Sheet, default))));
+    }
+
+    [Fact]
     public void One_item_cannot_have_two_sizes() =>
         Assert.Contains("8 and 11", Refused(() => Identify.One(Question.Of(Subject.Pin,
             new Measured(Facet.Size, new Uncertain(8, 0.02), Condition.New), new Measured(Facet.Size, new Uncertain(11, 0.02), Condition.New)))));
@@ -46,6 +56,9 @@ public class RefusalTests
         Assert.Contains("stray chance", Refused(() => Identify.One(Hole(8), OriginPrior.Unknown with { Stray = 2 })));
         Assert.Contains("origins", Refused(() => Identify.One(Hole(8), OriginPrior.Unknown with { Origins = [] })));
         Assert.Contains("conditions", Refused(() => Identify.One(Hole(8), practice: Practice.Usual with { Conditions = [1, 1, 1, 1] })));
+        Assert.Contains("origins", Refused(() => Identify.One(Hole(8), OriginPrior.Unknown with { Origins = default })));
+        Assert.Contains("conditions: nothing", Refused(() => Identify.One(Hole(8), practice: Practice.Usual with { Conditions = default })));
+        Assert.Contains("allowances", Refused(() => Identify.One(Hole(8), practice: Practice.Usual with { Allowances = default })));
         Assert.Contains("decisive odds", Refused(() => Identify.One(Hole(8), practice: Practice.Usual with { DecisiveOdds = 1 })));
         var spreadless = Practice.Usual with { Allowances = [new Allowance(Subject.Hole, Facet.Size, 1, [0, 0, 0, 0])] };
         Assert.Contains("spread of making", Refused(() => Identify.One(Hole(8), practice: spreadless)));

@@ -36,6 +36,11 @@ public class NormalMatrixTests(ITestOutputHelper output)
         for (var k = 0; k < columns.Length; k++) full[columns[k]] = g[k];
         var variance = Math.Pow(r.Transpose().Solve(full).L2Norm(), 2);
         Assert.InRange(normal.Quadratic(columns, g), variance * (1 - slack), variance * (1 + slack));
+
+        var inverse = normal.Inverse();
+        var row = chance.Below(j.Rows);
+        foreach (var u in j.ColumnsOf(row))
+            foreach (var v in j.ColumnsOf(row)) Assert.Equal(r.Solve(r.Transpose().Solve(Unit(n, v)))[u], inverse.Entry(u, v), slack / added.Min());
     }, iter: 300, threads: 1);
 
     [Fact]
@@ -91,6 +96,8 @@ public class NormalMatrixTests(ITestOutputHelper output)
         output.WriteLine($"{normal.FactorEntries} entries against a band of {k * k * k}");
         Assert.True(normal.FactorEntries < 0.5 * k * k * k);
     }
+
+    static Vector<double> Unit(int n, int k) => Vector<double>.Build.Dense(n, i => i == k ? 1 : 0);
 
     /// <summary>Unknowns grouped into blocks of one to three.</summary>
     static int[] Blocks(int n, Chance chance)

@@ -7,16 +7,19 @@ using WitnessMark.PrintRoom;
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 
 /// <summary>A figure on the drawing, with the number of its table row in a ring before it.</summary>
-readonly record struct Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
+sealed record Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
 {
     const double Gap = 1.6, Air = 1.2;
 
-    string Ringed => Number?.ToString(CultureInfo.InvariantCulture) ?? "";
+    readonly string _ringed = Number?.ToString(CultureInfo.InvariantCulture) ?? "";
 
-    double Ring => Number is null ? 0 : Math.Max(4.4, Letter.Width(Ringed, Letter.Small) + 1.6);
+    double Ring { get; } = Number is null ? 0 : Math.Max(4.4, Letter.Width($"{Number}", Letter.Small) + 1.6);
+
+    // Asked for at every place that is tried, so measured once.
+    readonly double _figure = Letter.Width(Text, Letter.Usual);
 
     /// <summary>mm, from the left of the ring to the end of the figure.</summary>
-    public double Width => (Number is null ? 0 : Ring + Gap) + Letter.Width(Text, Letter.Usual);
+    public double Width => Number is null ? _figure : Ring + Gap + _figure;
 
     /// <summary>Over and under the baseline, mm, with the ring, tails and a little air.</summary>
     public static (double Under, double Over) Reach => (1.4, Letter.Usual + 0.9);
@@ -37,7 +40,7 @@ readonly record struct Label(string Text, int? Number = null, Tone Tone = Tone.I
         {
             var middle = leftBase + along * (Ring / 2) + along.Left * (Letter.Usual / 2);
             board.Add(new CircleMark(middle, Ring / 2, Layers.Dimensions, Stroke.Thin, Tone.Quiet));
-            board.Text(middle - along.Left * (Letter.Small / 2), Ringed, Letter.Small, Layers.Dimensions, Anchor.Middle, turn, Tone.Quiet);
+            board.Text(middle - along.Left * (Letter.Small / 2), _ringed, Letter.Small, Layers.Dimensions, Anchor.Middle, turn, Tone.Quiet);
             x = Ring + Gap;
         }
         board.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn, Tone);

@@ -13,6 +13,9 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
     /// <summary>Up to this many holes carry their diameter in the view; more show their letter only.</summary>
     public const int MostCalledOut = 6;
 
+    /// <summary>Past this many the letters themselves would hide the part.</summary>
+    public const int MostLettered = 60;
+
     public static PartView Draw(FlatPart part, double scale, Knowledge knowledge, Writing writing)
     {
         var board = new Board();
@@ -23,7 +26,7 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         var list = new Listing(knowledge, writing);
         var (across, acrossHoles) = Linear(board, Side.Under(view), part, scale, holes, list);
         var (up, upHoles) = Linear(board, Side.LeftOf(view), part, scale, holes, list);
-        Folds(board, part, scale);
+        Folds(board, part, scale, writing);
         var angles = Angles.Of(part).ToList();
         foreach (var (corner, angle) in angles.Count <= Angles.Most ? angles : []) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
         Arcs.Draw(board, part, scale, list);
@@ -55,11 +58,11 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
     static double Past(IReadOnlyList<Hole> holes, Station s, double scale) =>
         holes.FirstOrDefault(h => h.Middle == s.Point) is { Between: null } h ? h.Reach * scale + 2 : 0;
 
-    static void Folds(Board board, FlatPart part, double scale)
+    static void Folds(Board board, FlatPart part, double scale, Writing writing)
     {
         foreach (var f in part.Folds)
         {
-            var radius = f.InsideRadius > 0 ? $" R{Writing.Millimetres.Length(f.InsideRadius, null)}" : "";
+            var radius = f.InsideRadius > 0 ? $" R{writing.Length(f.InsideRadius, null)}" : "";
             var words = $"{(f.Angle >= 0 ? "up" : "down")} {Writing.Angle(Math.Abs(f.Angle))}{radius}";
             Leader.Beside(board, (f.From + f.To) / 2 * scale, 0, new(words));
         }
@@ -76,6 +79,7 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
 
     static void CallOut(Board board, IReadOnlyList<Hole> holes, double scale, Writing writing)
     {
+        if (holes.Count > MostLettered) return;
         foreach (var h in holes)
         {
             var (place, rim) = (h.Middle * scale, h.Size.Value / 2 * scale);

@@ -3,19 +3,31 @@ using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 
-/// <summary>What is already on the paper, asked before more lettering goes down. Plain search: a drawing has a few hundred marks.</summary>
+/// <summary>
+/// What is already on the paper, asked before more lettering goes down. Kept in squares, so that a question looks only at what lies near:
+/// a plate with hundreds of holes asks a million of them.
+/// </summary>
 sealed class Clearance
 {
-    readonly List<Box> _boxes = [];
-    readonly List<(Vec2 A, Vec2 B)> _lines = [];
-    readonly List<(Vec2 Centre, double Radius)> _discs = [];
+    // Square of the index, mm: about a word wide.
+    const double Square = 8;
 
-    public void Block(Box box) => _boxes.Add(box);
+    readonly Dictionary<(int, int), List<Box>> _boxes = [];
+    readonly Dictionary<(int, int), List<(Vec2 A, Vec2 B)>> _lines = [];
+    readonly Dictionary<(int, int), List<(Vec2 Centre, double Radius)>> _discs = [];
 
-    public void Line(Vec2 a, Vec2 b) => _lines.Add((a, b));
+    /// <summary>What encloses all lettering and lines so far.</summary>
+    public Box Bounds { get; private set; } = Box.Nothing;
+
+    public void Block(Box box) => Enter(_boxes, box, box);
+
+    public void Line(Vec2 a, Vec2 b)
+    {
+        foreach (var piece in Pieces(a, b)) Enter(_lines, Box.Round([piece.A, piece.B]), piece);
+    }
 
     /// <summary>A hole: lettering stays off its rim and its inside.</summary>
-    public void Disc(Vec2 centre, double radius) => _discs.Add((centre, radius));
+    public void Disc(Vec2 centre, double radius) => Enter(_discs, Box.Round([centre]).Grown(radius), (centre, radius));
 
     public void Chain(IReadOnlyList<Vec2> points, bool closed)
     {
@@ -24,21 +36,46 @@ sealed class Clearance
     }
 
     /// <summary>Nothing drawn so far touches the rectangle.</summary>
-    public bool Free(Box box) =>
-        !_boxes.Exists(b => b.Overlaps(box)) && !_lines.Exists(l => box.Crosses(l.A, l.B)) && !_discs.Exists(d => Touches(box, d.Centre, d.Radius));
+    public bool Free(Box box)
+    {
+        foreach (var square in Squares(box))
+        {
+            if (_boxes.TryGetValue(square, out var boxes) && boxes.Exists(b => b.Overlaps(box))) return false;
+            if (_lines.TryGetValue(square, out var lines) && lines.Exists(l => box.Crosses(l.A, l.B))) return false;
+            if (_discs.TryGetValue(square, out var discs) && discs.Exists(d => Touches(box, d.Centre, d.Radius))) return false;
+        }
+        return true;
+    }
 
     /// <summary>No lettering drawn so far lies on the line.</summary>
-    public bool Passes(Vec2 a, Vec2 b) => !_boxes.Exists(box => box.Crosses(a, b));
+    public bool Passes(Vec2 a, Vec2 b) => !Pieces(a, b).Any(piece => Squares(Box.Round([piece.A, piece.B]))
+        .Any(square => _boxes.TryGetValue(square, out var boxes) && boxes.Exists(box => box.Crosses(piece.A, piece.B))));
 
-    /// <summary>What encloses all lettering and lines so far.</summary>
-    public Box Bounds
+    void Enter<T>(Dictionary<(int, int), List<T>> index, Box around, T item)
     {
-        get
+        Bounds = Bounds.With(around);
+        foreach (var square in Squares(around))
         {
-            var all = _boxes.Aggregate(Box.Nothing, (sum, b) => sum.With(b));
-            all = _lines.Aggregate(all, (sum, l) => sum.With(l.A).With(l.B));
-            return _discs.Aggregate(all, (sum, d) => sum.With(new Box(d.Centre.X, d.Centre.Y, d.Centre.X, d.Centre.Y).Grown(d.Radius)));
+            if (!index.TryGetValue(square, out var list)) index.Add(square, list = []);
+            list.Add(item);
         }
+    }
+
+    static IEnumerable<(int, int)> Squares(Box box)
+    {
+        var (left, right) = ((int)Math.Floor(box.Left / Square), (int)Math.Floor(box.Right / Square));
+        var (bottom, top) = ((int)Math.Floor(box.Bottom / Square), (int)Math.Floor(box.Top / Square));
+        for (var x = left; x <= right; x++)
+        {
+            for (var y = bottom; y <= top; y++) yield return (x, y);
+        }
+    }
+
+    /// <summary>A line cut so short that each piece lies in few squares.</summary>
+    static IEnumerable<(Vec2 A, Vec2 B)> Pieces(Vec2 a, Vec2 b)
+    {
+        var count = Math.Max(1, (int)Math.Ceiling(a.DistanceTo(b) / Square));
+        for (var i = 0; i < count; i++) yield return (a + (b - a) * ((double)i / count), a + (b - a) * ((i + 1.0) / count));
     }
 
     static bool Touches(Box box, Vec2 centre, double radius)

@@ -52,7 +52,7 @@ public static class Catalogue
     /// <summary>The sizes that could explain what was measured.</summary>
     public static Shortlist Near(Question question, Practice practice)
     {
-        var (low, high) = Evidence.Of(question.Checked(), practice.Checked()).First(e => e.Facet == question.Principal).Reach;
+        var (low, high) = Evidence.Reach(question.Checked(), practice.Checked());
         return new Shortlist(SeriesOf(question.Subject), Between(question.Subject, question.Principal, low, high));
     }
 

@@ -8,8 +8,8 @@ namespace WitnessMark.DrawingOffice.Intent.Wear;
 /// <param name="Wear">Mixture of mean wears, mm, with weights that add to 1.</param>
 sealed record Place(double Value, double Sigma, int Sign, ImmutableArray<(double Weight, double Scale)> Wear)
 {
-    // Eight standard deviations, and wear at odds of 1 in e^30, are left out of integrals.
-    const double Sigmas = 8, Scales = 30;
+    // Eight standard deviations, and wear at odds of 1 in e^20, are left out of integrals.
+    const double Sigmas = 8, Scales = 20;
 
     double Reach => Scales * Wear.Max(w => w.Scale);
 
@@ -64,6 +64,9 @@ sealed class Item
     readonly ImmutableArray<Place> _places;
     readonly double[] _made = [];
     readonly double[] _log = [];
+
+    // Wear at each place and node, worked out when first asked for: the same for every candidate.
+    readonly Uncertain?[][] _wear = [];
     readonly double _step;
 
     Item(ImmutableArray<Place> places) => (_places, Low, High) = (places, places[0].Low, places[0].High);
@@ -80,6 +83,7 @@ sealed class Item
         var least = all.Max(n => n.Log) + Least;
         var kept = all[Array.FindIndex(all, n => n.Log >= least)..(Array.FindLastIndex(all, n => n.Log >= least) + 1)];
         (_made, _log) = ([.. kept.Select(n => n.Made)], [.. kept.Select(n => n.Log)]);
+        _wear = [.. places.Select(_ => new Uncertain?[_made.Length])];
         (Low, High) = (_made[0], _made[^1]);
     }
 
@@ -111,17 +115,17 @@ sealed class Item
         var sum = LogSum.Empty;
         var (first, last) = Near(mean, spread);
         for (var i = first; i <= last; i++) sum = sum.With(LogJoint(i, mean, spread));
-        return sum.Value + Math.Log(_step);
+        return sum.Value + Math.Log(_step / (spread * Math.Sqrt(2 * Math.PI)));
     }
 
     /// <summary>The wear of each place when the item was made to mean ± spread.</summary>
     public IEnumerable<Uncertain> Wear(double mean, double spread)
     {
         if (_places.Length == 1) return [_places[0].Blurred(spread).WearFrom(mean)];
-        var all = LogDensity(mean, spread) - Math.Log(_step);
+        var all = LogDensity(mean, spread) - Math.Log(_step / (spread * Math.Sqrt(2 * Math.PI)));
         var (first, last) = Near(mean, spread);
         var weights = Enumerable.Range(first, last - first + 1).Select(i => Math.Exp(LogJoint(i, mean, spread) - all)).ToArray();
-        return _places.Select(p => Mixed(weights, _made.Skip(first).Select(p.WearFrom)));
+        return _places.Select((p, place) => Mixed(weights, i => _wear[place][first + i] ??= p.WearFrom(_made[first + i])));
     }
 
     // The nodes within nine standard deviations of the mean, and always one: the rest holds less than 1 in e^40.
@@ -131,19 +135,21 @@ sealed class Item
         return (Node(mean - 9 * spread), Node(mean + 9 * spread));
     }
 
+    // The constant of the Gaussian is left to the caller.
     double LogJoint(int node, double mean, double spread)
     {
         var u = (_made[node] - mean) / spread;
-        return _log[node] - u * u / 2 - Math.Log(spread * Math.Sqrt(2 * Math.PI));
+        return _log[node] - u * u / 2;
     }
 
-    static Uncertain Mixed(double[] weights, IEnumerable<Uncertain> wears)
+    static Uncertain Mixed(double[] weights, Func<int, Uncertain> wear)
     {
         double first = 0, second = 0;
-        foreach (var (weight, wear) in weights.Zip(wears))
+        for (var i = 0; i < weights.Length; i++)
         {
-            if (weight < 1e-12) continue;
-            (first, second) = (first + weight * wear.Value, second + weight * (wear.Value * wear.Value + wear.Std * wear.Std));
+            if (weights[i] < 1e-8) continue;
+            var w = wear(i);
+            (first, second) = (first + weights[i] * w.Value, second + weights[i] * (w.Value * w.Value + w.Std * w.Std));
         }
         return new Uncertain(first, Math.Sqrt(Math.Max(0, second - first * first)));
     }
