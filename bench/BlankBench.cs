@@ -43,7 +43,7 @@ public class BlankBench
             bends.Add(new Bend($"f{i}", new(20, 25), new(0, 25), $"g{i}", -Math.PI / 3, 2));
             faces.Add(new Face($"g{i}", Loop.Rectangle(20, 12), []));
         }
-        root.AddRange([new(30 * Flanges, 0), new(30 * Flanges, 60), new(0, 60)]);
+        root.AddRange([new(30 * Flanges + 10, 0), new(30 * Flanges + 10, 60), new(0, 60)]);
         faces.Insert(0, new Face("root", Loop.Of([.. root]), []));
         return FaceTree.Create("comb", 1.5, faces, bends).Value;
     }
