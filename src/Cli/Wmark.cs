@@ -9,9 +9,10 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.Cli;
 
-/// <summary>The command line. Exit codes: 0 done, 2 bad input with one sentence on the error stream.</summary>
+/// <summary>The command line. Exit codes: 0 done, 1 a fault of the program, 2 bad input with one sentence on the error stream.</summary>
 static class Wmark
 {
+    public const int Fault = 1;
     public const int BadInput = 2;
 
     public static RootCommand Commands(Desk desk) => new("Witness Mark: from readings of a worn part to a drawing, a blank and a job.")
@@ -48,6 +49,12 @@ static class Wmark
         catch (RefusedException e)
         {
             return Refuse(desk, e.Message);
+        }
+        catch (Exception e)
+        {
+            // Told whole, so that it can be mended; nothing half-written is left, since files are moved into place.
+            desk.Error.WriteLine($"This is a fault of the program and not of the input. {e}");
+            return Fault;
         }
     }
 

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Text;
+using WitnessMark.DrawingOffice.Drafting.Forms;
 using WitnessMark.DrawingOffice.Survey;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
@@ -26,6 +28,10 @@ public static class BlankSheet
         sheet.Append("kind,from,to,value,instrument,note\n");
         return sheet.ToString().ReplaceLineEndings("\n");
     }
+
+    /// <summary>The same to fill in by hand on the bench, A4.</summary>
+    public static ImmutableArray<PrintRoom.Sheet> Print(string id = "", string title = "") =>
+        ReadingSheet.Draw(new ReadingSheetFields(id, title) { Kinds = [.. KindRule.All.Select(r => r.Words)] });
 
     static string Row(KindRule rule)
     {

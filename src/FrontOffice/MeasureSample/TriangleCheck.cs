@@ -32,11 +32,21 @@ static class TriangleCheck
     }
 
     /// <summary>Pairs read exactly once; a pair read twice is checked by its repeat.</summary>
-    static Dictionary<(string, string), Reading> Sides(Sample sample) =>
-        sample.Readings.Where(r => r is { Kind: ReadingKind.CentreDistance, To: not null })
-            .GroupBy(r => Pair(r.From, r.To!))
-            .Where(g => g.Count() == 1)
-            .ToDictionary(g => g.Key, g => g.First());
+    static Dictionary<(string, string), Reading> Sides(Sample sample)
+    {
+        var edges = sample.Features.Where(f => f is { Kind: FeatureKind.Edge, From: not null, To: not null }).ToDictionary(f => f.Id);
+        var sides =
+            from reading in sample.Readings
+            let ends = reading switch
+            {
+                { Kind: ReadingKind.CentreDistance, To: { } to } => Pair(reading.From, to),
+                { Kind: ReadingKind.LengthAlongEdge } => Pair(edges[reading.From].From!, edges[reading.From].To!),
+                _ => default,
+            }
+            where ends.Item1 is not null
+            select (ends, reading);
+        return sides.GroupBy(s => s.ends, s => s.reading).Where(g => g.Count() == 1).ToDictionary(g => g.Key, g => g.First());
+    }
 
     static bool Checked(Sample sample, HashSet<string> corners)
     {

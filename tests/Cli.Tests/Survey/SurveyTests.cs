@@ -48,6 +48,14 @@ public class SurveyTests
     }
 
     [Fact]
+    public void The_sheet_prints_to_fill_in_by_hand()
+    {
+        using var place = new Place();
+        Assert.Equal(0, Told.By("survey", "sheet", "plate", "--pdf", place.At("plate.pdf")).Code);
+        Assert.True(File.ReadAllBytes(place.At("plate.pdf")).AsSpan().StartsWith("%PDF-"u8));
+    }
+
+    [Fact]
     public void Bad_input_is_one_sentence_and_exit_code_two()
     {
         using var place = new Place();

@@ -8,26 +8,31 @@ static class AnswerSizes
 {
     public static void Write(Utf8JsonWriter json, Plan plan)
     {
-        json.WriteList("distances", plan.Distances(), d =>
-        {
-            json.WritePair(d.From, d.To);
-            json.WriteFinite("distance_mm", d.Distance);
-            json.WriteFinite("std_mm", d.Std);
-        });
-        json.WriteStartArray("undetermined_distances");
-        foreach (var (a, b) in plan.UndeterminedDistances())
-        {
-            json.WriteStartArray();
-            json.WriteStringValue(a);
-            json.WriteStringValue(b);
-            json.WriteEndArray();
-        }
-        json.WriteEndArray();
+        WriteDistances(json, plan);
         Write(json, plan, FeatureKind.Hole, "diameters", "diameter_mm", ReadingKind.Diameter);
         if (plan.Features.Any(f => f.Kind == FeatureKind.Arc)) Write(json, plan, FeatureKind.Arc, "radii", "radius_mm", ReadingKind.Radius);
         if (!plan.Features.Any(f => f.Kind == FeatureKind.Slot)) return;
         Write(json, plan, FeatureKind.Slot, "slot_widths", "width_mm", ReadingKind.SlotWidth);
         Write(json, plan, FeatureKind.Slot, "slot_lengths", "length_mm", ReadingKind.SlotLength);
+    }
+
+    /// <summary>The ± of half a million pairs takes most of the time of a large answer, so each pair is asked once.</summary>
+    static void WriteDistances(Utf8JsonWriter json, Plan plan)
+    {
+        var determined = new HashSet<(string, string)>();
+        json.WriteList("distances", plan.Distances(), d =>
+        {
+            determined.Add((d.From, d.To));
+            json.WritePair(d.From, d.To);
+            json.WriteFinite("distance_mm", d.Distance);
+            json.WriteFinite("std_mm", d.Std);
+        });
+        string[] centres = [.. plan.Features.Where(f => f.Kind != FeatureKind.Edge).Select(f => f.Id)];
+        json.WriteStartArray("undetermined_distances");
+        for (var a = 0; a < centres.Length; a++)
+            for (var b = a + 1; b < centres.Length; b++)
+                if (!determined.Contains((centres[a], centres[b]))) json.WriteWords([centres[a], centres[b]]);
+        json.WriteEndArray();
     }
 
     static void Write(Utf8JsonWriter json, Plan plan, FeatureKind kind, string list, string field, ReadingKind quantity)

@@ -26,7 +26,13 @@ static class JsonWriting
 
     public static void WriteStrings(this Utf8JsonWriter json, string name, IEnumerable<string> items)
     {
-        json.WriteStartArray(name);
+        json.WritePropertyName(name);
+        json.WriteWords(items);
+    }
+
+    public static void WriteWords(this Utf8JsonWriter json, IEnumerable<string> items)
+    {
+        json.WriteStartArray();
         foreach (var item in items) json.WriteStringValue(item);
         json.WriteEndArray();
     }
