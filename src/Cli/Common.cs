@@ -21,17 +21,35 @@ static class Common
     /// <summary>A command whose help ends with an example.</summary>
     public static Command Command(string name, string does, string example, Symbol[] symbols, Action<ParseResult> run)
     {
+        var command = Command(name, does, example, symbols);
+        command.SetAction(parsed =>
+        {
+            run(parsed);
+            return 0;
+        });
+        return command;
+    }
+
+    /// <summary>The same for a command that keeps or fetches records.</summary>
+    public static Command Command(string name, string does, string example, Symbol[] symbols, Func<ParseResult, CancellationToken, Task> run)
+    {
+        var command = Command(name, does, example, symbols);
+        command.SetAction(async (parsed, stop) =>
+        {
+            await run(parsed, stop);
+            return 0;
+        });
+        return command;
+    }
+
+    static Command Command(string name, string does, string example, Symbol[] symbols)
+    {
         var command = new Command(name, $"{does}\n\nExample:\n  {example}");
         foreach (var symbol in symbols)
         {
             if (symbol is Argument argument) command.Add(argument);
             else command.Add((Option)symbol);
         }
-        command.SetAction(parsed =>
-        {
-            run(parsed);
-            return 0;
-        });
         return command;
     }
 }

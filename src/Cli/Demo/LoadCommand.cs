@@ -13,29 +13,29 @@ static class LoadCommand
         var from = new Option<string>("--from") { Description = "Folder with vehicle.csv, parts.csv, samples.csv and the sheets they name.", DefaultValueFactory = _ => "demo" };
         var db = new Option<string>("--db") { Description = "The records' SQLite file; made when it is not there.", Required = true };
         var json = Common.Json();
-        return Common.Command("load", "Takes a vehicle from typed files into the records. Taken in twice, nothing is doubled.", "wmark demo load --from demo --db van.db", [from, db, json], parsed =>
+        return Common.Command("load", "Takes a vehicle from typed files into the records. Taken in twice, nothing is doubled.", "wmark demo load --from demo --db van.db", [from, db, json], async (parsed, stop) =>
         {
             var folder = parsed.GetRequiredValue(from);
             var taken = TakeInVehicle.Run(new(Text(folder, "vehicle.csv"), Text(folder, "parts.csv"), Text(folder, "samples.csv"), name => Inside(folder, name), desk.Clock.GetUtcNow()));
-            var kept = Keep(taken, parsed.GetRequiredValue(db)).GetAwaiter().GetResult();
+            var kept = await Keep(taken, parsed.GetRequiredValue(db), stop);
             var counts = new { Vehicle = taken.File.Vehicle.Name, Systems = taken.File.Systems.Length, Parts = taken.File.Parts.Length, Samples = taken.File.Samples.Length, Readings = taken.Readings.Length, NewRows = kept.Rows, NewReadings = kept.Readings };
             if (parsed.GetValue(json)) desk.WriteJson(counts);
             else desk.Out.WriteLine($"{counts.Vehicle}: {counts.Parts} parts in {counts.Systems} systems, {counts.Samples} samples, {counts.Readings} readings ({kept.Rows} rows and {kept.Readings} readings new).");
         });
     }
 
-    static async Task<(int Rows, int Readings)> Keep(TakeInResult taken, string path)
+    static async Task<(int Rows, int Readings)> Keep(TakeInResult taken, string path, CancellationToken stop)
     {
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder) Directory.CreateDirectory(folder);
-        var room = await RecordRoom.Open(path);
-        var rows = await room.Vehicles.TakeIn(taken.File);
+        var room = await RecordRoom.Open(path, stop);
+        var rows = await room.Vehicles.TakeIn(taken.File, stop);
         // What a person has changed since stands: a clash leaves the row as it is.
-        foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0);
-        foreach (var instrument in taken.Instruments) await room.Bench.Save(instrument, basedOn: 0);
+        foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0, stop);
+        foreach (var instrument in taken.Instruments) await room.Bench.Save(instrument, basedOn: 0, stop);
         // A reading kept before stands as it was taken, whenever the file is read again.
         var known = new HashSet<Guid>();
-        foreach (var sample in taken.File.Samples) known.UnionWith((await room.Readings.History(sample.Id)).Readings.Select(r => r.Id));
-        return (rows, await room.Readings.Append([.. taken.Readings.Where(r => !known.Contains(r.Id))]));
+        foreach (var sample in taken.File.Samples) known.UnionWith((await room.Readings.History(sample.Id, stop)).Readings.Select(r => r.Id));
+        return (rows, await room.Readings.Append([.. taken.Readings.Where(r => !known.Contains(r.Id))], stop));
     }
 
     static string Text(string folder, string name) => Encoding.UTF8.GetString(Desk.Read(Path.Combine(folder, name)));

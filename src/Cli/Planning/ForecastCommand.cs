@@ -15,21 +15,21 @@ static class ForecastCommand
         var db = new Option<string>("--db") { Description = "The records' SQLite file.", Required = true };
         var seed = new Option<ulong>("--seed") { Description = "The same seed gives the same futures.", DefaultValueFactory = _ => 1 };
         var json = Common.Json();
-        return Common.Command("forecast", "Hours and money over all open jobs: P10, P50 and P90 of the simulated futures.", "wmark forecast --db van.db", [db, seed, json], parsed =>
+        return Common.Command("forecast", "Hours and money over all open jobs: P10, P50 and P90 of the simulated futures.", "wmark forecast --db van.db", [db, seed, json], async (parsed, stop) =>
         {
-            var forecast = Forecast.Run(new([.. Jobs(parsed.GetRequiredValue(db)).GetAwaiter().GetResult()], parsed.GetValue(seed)));
+            var forecast = Forecast.Run(new([.. await Jobs(parsed.GetRequiredValue(db), stop)], parsed.GetValue(seed)), stop);
             if (parsed.GetValue(json)) desk.WriteJson(forecast);
             else Show(desk.Out, forecast);
         });
     }
 
-    static async Task<List<Job>> Jobs(string path)
+    static async Task<List<Job>> Jobs(string path, CancellationToken stop)
     {
         if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
-        var room = await RecordRoom.Open(path);
+        var room = await RecordRoom.Open(path, stop);
         var jobs = new List<Job>();
-        foreach (var vehicle in await room.Vehicles.Vehicles())
-            jobs.AddRange((await room.Jobs.Jobs(vehicle.Row.Id)).Select(j => j.Row));
+        foreach (var vehicle in await room.Vehicles.Vehicles(stop))
+            jobs.AddRange((await room.Jobs.Jobs(vehicle.Row.Id, stop)).Select(j => j.Row));
         return jobs;
     }
 

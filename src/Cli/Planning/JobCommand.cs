@@ -26,10 +26,10 @@ static class JobCommand
         var part = new PartOptions();
         return Common.Command("job", "Writes the job card of a part: steps, stock, hours, money and cautions. With --db and --part it lands in the plan.",
             "wmark job demo/samples/lamp-bracket.json --material DC01 --db van.db --part 'Rear lamp bracket' --hand LH",
-            [file, folder, material, thickness, quantity, hazards, method, .. part.All, json], parsed =>
+            [file, folder, material, thickness, quantity, hazards, method, .. part.All, json], async (parsed, stop) =>
             {
                 var path = parsed.GetRequiredValue(file);
-                var kept = part.Open(parsed);
+                var kept = await part.Open(parsed, stop);
                 var request = Asked(path, Materialed.Named(parsed.GetRequiredValue(material)), parsed.GetValue(thickness), parsed.GetRequiredValue(method)) with
                 {
                     Quantity = parsed.GetValue(quantity),
@@ -41,7 +41,7 @@ static class JobCommand
                 var now = desk.Clock.GetUtcNow();
                 var sheets = card.Sheets(DateOnly.FromDateTime(now.UtcDateTime));
                 var files = Common.WriteAll(parsed.GetRequiredValue(folder), [PrintOut.Pdf($"{Path.GetFileNameWithoutExtension(path)}-job-card", sheets, now)]);
-                kept?.Land(card);
+                if (kept is not null) await kept.Land(card, stop);
                 if (parsed.GetValue(json)) desk.WriteJson(new { card.Card, HoursTotal = card.Card.Hours, CostTotal = card.Card.Cost, card.Cautions, Files = files });
                 else CardWords.Write(desk.Out, card, files);
             });

@@ -17,42 +17,38 @@ sealed class PartOptions
     public Symbol[] All => [_db, _part, _hand];
 
     /// <summary>Null when no records are named.</summary>
-    public KeptPart? Open(ParseResult parsed)
+    public async Task<KeptPart?> Open(ParseResult parsed, CancellationToken stop)
     {
         if (parsed.GetValue(_db) is not { } path) return null;
         if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
         var name = parsed.GetValue(_part) ?? throw new RefusedException(Refusal.Of("--part", null, "name the part that the job is for"));
-        return KeptPart.Find(path, name, parsed.GetRequiredValue(_hand)).GetAwaiter().GetResult();
+        return await KeptPart.Find(await RecordRoom.Open(path, stop), name, parsed.GetRequiredValue(_hand), stop);
     }
 }
 
 /// <summary>A part in the records, with the shop that makes it.</summary>
-sealed record KeptPart(RecordRoom Room, Part Part, Shop Shop)
+sealed record KeptPart(RecordRoom Room, Guid Vehicle, Part Part, Shop Shop)
 {
     public string Reference => Part.Reference;
 
-    public static async Task<KeptPart> Find(string path, string name, string hand)
+    public static async Task<KeptPart> Find(RecordRoom room, string name, string hand, CancellationToken stop)
     {
-        var room = await RecordRoom.Open(path);
-        foreach (var vehicle in await room.Vehicles.Vehicles())
+        foreach (var vehicle in await room.Vehicles.Vehicles(stop))
         {
-            var tree = await room.Vehicles.Tree(vehicle.Row.Id);
+            var tree = await room.Vehicles.Tree(vehicle.Row.Id, stop);
             var found = tree?.Parts.FirstOrDefault(p => Same(p.Row.Name, name) && (hand.Length == 0 || Same(p.Row.Hand.ToString(), hand)));
-            if (found is { Row: { } part }) return new(room, part, (await room.Jobs.Shop()).Row);
+            if (found is { Row: { } part }) return new(room, vehicle.Row.Id, part, (await room.Jobs.Shop(stop)).Row);
         }
         throw new RefusedException(Refusal.Of("--part", $"{name} {hand}".Trim(), "name a part that stands in the records"));
     }
 
     /// <summary>The same card made again takes the place of the one before.</summary>
-    public void Land(CardResult card)
+    public async Task Land(CardResult card, CancellationToken stop)
     {
         var id = NamedId.Of(Part.Id, $"job {card.Card.Title}");
-        var standing = Room.Jobs.Jobs(VehicleOf()).GetAwaiter().GetResult().FirstOrDefault(j => j.Row.Id == id);
-        Room.Jobs.Save(card.AsJob(id, Part.Id), standing.Version).GetAwaiter().GetResult();
+        var standing = (await Room.Jobs.Jobs(Vehicle, stop)).FirstOrDefault(j => j.Row.Id == id);
+        await Room.Jobs.Save(card.AsJob(id, Part.Id), standing.Version, stop);
     }
-
-    Guid VehicleOf() => Room.Vehicles.Vehicles().GetAwaiter().GetResult()
-        .First(v => Room.Vehicles.Tree(v.Row.Id).GetAwaiter().GetResult()!.Parts.Any(p => p.Row.Id == Part.Id)).Row.Id;
 
     static bool Same(string a, string b) => string.Equals(a, b.Trim(), StringComparison.OrdinalIgnoreCase);
 }

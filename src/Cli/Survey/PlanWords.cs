@@ -13,7 +13,7 @@ static class PlanWords
         var (sample, plan) = (result.Sample, result.Plan);
         to.WriteLine($"{sample.Id}{(sample.Title.Length > 0 ? $", {sample.Title}" : "")}");
         to.WriteLine($"{sample.Readings.Length} readings, redundancy {plan.Redundancy}, weighted sum of squares {plan.WeightedSumOfSquares:0.00}"
-            + $" (expected {plan.Global.Low:0.0} to {plan.Global.High:0.0}). {plan.Convergence.Words}");
+            + $" (expected {plan.Global.Low:0.0} to {plan.Global.High:0.0}); {plan.Convergence.Words.TrimEnd('.')}.");
         foreach (var caution in result.Cautions) to.WriteLine($"! {caution}");
 
         to.WriteLine();
