@@ -94,7 +94,8 @@ static class Soundness
         return new Joint(index, parent, side, bend.From.DistanceTo(parentFace.Outline.Start(side)), childSide);
     }
 
-    static int SideOf(Loop loop, Vec2 from, Vec2 to)
+    /// <summary>The straight side that holds both points in the order of the walk; −1 when none does.</summary>
+    public static int SideOf(Loop loop, Vec2 from, Vec2 to)
     {
         for (var i = 0; i < loop.Count; i++)
         {

@@ -56,6 +56,6 @@ static class RandomTrees
         var (low, high) = (chance.Uniform(12, 30), chance.Uniform(35, 60));
         var bulge = chance.Below(2) == 0 ? 0 : chance.Uniform(0.05, 0.6);
         return new(id, new([new(new(-left, 0)), new(new(width + right, 0)), new(new(width, low)), new(new(0.7 * width, high), bulge), new(new(0, low + 2))]),
-            [new Slot($"s{id}", new(width / 2, low / 2), 2, Math.Min(3 + width / 8, width / 2 + 2.2), chance.Uniform(0, 0.3))]);
+            width < 10 ? [] : [new Slot($"s{id}", new(width / 2, low / 2), 2, 3 + width / 8, chance.Uniform(0, 0.3))]);
     }
 }

@@ -21,7 +21,7 @@ public class ChiSquareTests
     }
 
     [Theory]
-    [Truth(Grade.Published, "A university's examination table of chi-square, right tails 0.10 to 0.005, five decimals")]
+    [Truth(Grade.Published, "Table of the chi-square distribution in the examination papers of the Namibia University of Science and Technology, five decimals")]
     [InlineData(1, 2.70554, 3.84146, 5.02389, 6.63490, 7.87944)]
     [InlineData(4, 7.77944, 9.48773, 11.14329, 13.27670, 14.86026)]
     [InlineData(6, 10.64464, 12.59159, 14.44938, 16.81189, 18.54758)]

@@ -45,14 +45,14 @@ sealed class NotchedOutline(Loop loop)
         return (limit - end.At).Dot(end.Beyond) >= 1.25 * width;
     }
 
-    /// <summary>The bend ends at a corner: the shoulder goes straight on, or lies at the top of a wall that moves out by the notch's width.</summary>
+    /// <summary>The bend ends at a corner: the shoulder leaves it there, or lies at the top of a wall that moves out by the notch's width.</summary>
     bool NotchAtCorner(BendEnd end, int at, Vec2 foot, Vec2 farFoot)
     {
         var (n, step) = (_corners.Count, end.AtStart ? -1 : 1);
         var (top, past) = ((at + step + n) % n, (at + 2 * step + 2 * n) % n);
         var (wallSide, shoulderSide) = end.AtStart ? (top, past) : (at, top);
         if (_corners[wallSide].Bulge != 0) return false;
-        if (Math.Abs((_corners[top].At - end.At).Dot(end.Out)) <= FaceTree.OnSide) return NotchOnShoulder(end, at, top, foot, farFoot);
+        if ((_corners[top].At - end.At).Dot(end.Beyond) > FaceTree.OnSide) return NotchOnShoulder(end, at, top, foot, farFoot);
         if (_corners[shoulderSide].Bulge != 0) return false;
         var (wallTop, shoulderEnd) = (_corners[top].At, _corners[past].At);
         if (Math.Abs((wallTop - end.At).Dot(end.Beyond)) > FaceTree.OnSide || (shoulderEnd - wallTop).Dot(end.Beyond) < 1.25 * (farFoot - foot).Length) return false;
@@ -65,7 +65,7 @@ sealed class NotchedOutline(Loop loop)
     bool NotchOnShoulder(BendEnd end, int at, int top, Vec2 foot, Vec2 farFoot)
     {
         if ((_corners[top].At - end.At).Dot(end.Beyond) < 1.25 * (farFoot - foot).Length) return false;
-        var shoulder = end.At + (farFoot - foot);
+        if (Plane2.Meet(farFoot, end.Out, end.At, _corners[top].At - end.At) is not { } shoulder) return false;
         _corners.InsertRange(end.AtStart ? at : at + 1, end.AtStart
             ? [new(shoulder), new(farFoot), new(foot)]
             : [new(foot), new(farFoot), new(shoulder)]);

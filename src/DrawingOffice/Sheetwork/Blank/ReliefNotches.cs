@@ -9,26 +9,42 @@ namespace WitnessMark.DrawingOffice.Sheetwork;
 /// </summary>
 static class ReliefNotches
 {
-    /// <summary>A side that leaves the bend line by less than this from a bend's end keeps metal beside the bend that would tear (common practice).</summary>
-    const double Shallow = Math.PI / 4;
-
     public static (FaceTree Tree, ImmutableArray<Caution> Cautions) Cut(FaceTree tree, Relief relief)
     {
         if (relief.Width <= 0) return (tree, []);
         var cautions = ImmutableArray.CreateBuilder<Caution>();
         var leaving = tree.Joints.ToLookup(j => j.Parent);
-        var cut = tree.WithOutlines([.. tree.Faces.Select((_, i) => Notched(tree, i, leaving[i], relief, cautions))]);
+        var cut = tree.WithOutlines([.. tree.Faces.Select((_, i) => Sound(tree, i, leaving[i], relief, cautions))]);
         if (cut.Ok) return (cut.Value, cautions.ToImmutable());
-        // A notch ran into a hole, another notch or another bend: leave the part as it was and say so.
-        cautions.Clear();
-        cautions.Add(new(CautionKind.ReliefNotDrawn, $"Reliefs of {relief.Width:0.##} by {relief.Depth:0.##} mm do not fit this part ({cut.Refusal!.Sentence.TrimEnd('.')}); none is drawn.", []));
-        return (tree, cautions.ToImmutable());
+        return (tree, [Misfit("this part", relief, cut.Refusal!.Sentence)]);
     }
+
+    /// <summary>The face's outline with its notches, or as it was where they run into a hole or each other.</summary>
+    static Loop Sound(FaceTree tree, int face, IEnumerable<Joint> leaving, Relief relief, ImmutableArray<Caution>.Builder cautions)
+    {
+        var (before, told) = (tree.Faces[face], ImmutableArray.CreateBuilder<Caution>());
+        var outline = Notched(tree, face, leaving, relief, told);
+        if (ReferenceEquals(outline, before.Outline)) return outline;
+        var why = Soundness.OfFace(before with { Outline = outline })?.Sentence;
+        if (BendEnds(tree, face, leaving).Chunk(2).Any(two => Soundness.SideOf(outline, two[0].At, two[1].At) < 0)) why = "one takes metal that another bend hangs on";
+        if (why is not null)
+        {
+            cautions.Add(Misfit($"face {before.Id}", relief, why));
+            return before.Outline;
+        }
+        cautions.AddRange(told);
+        return outline;
+    }
+
+    static Caution Misfit(string where, Relief relief, string why) => new(CautionKind.ReliefNotDrawn,
+        $"Reliefs of {relief.Width:0.##} by {relief.Depth:0.##} mm do not fit {where} ({why.TrimEnd('.')}); none is drawn there.", []);
 
     static Loop Notched(FaceTree tree, int face, IEnumerable<Joint> leaving, Relief relief, ImmutableArray<Caution>.Builder cautions)
     {
         var loop = tree.Faces[face].Outline;
-        var ends = BendEnds(tree, face, leaving).Where(end => BesideMetal(loop, end)).ToList();
+        var all = BendEnds(tree, face, leaving).ToList();
+        // Where another bend begins, the corner between the two gets a round relief instead.
+        var ends = all.Where(e => BesideMetal(loop, e, relief) && !all.Any(o => o.Bend != e.Bend && o.At.DistanceTo(e.At) <= FaceTree.OnSide)).ToList();
         if (ends.Count == 0) return loop;
         var outline = new NotchedOutline(loop);
         foreach (var atBend in ends.GroupBy(e => e.Bend))
@@ -49,6 +65,7 @@ static class ReliefNotches
             yield return new(CautionKind.ReliefNotDrawn, $"Bend {bend} needs a relief at {Ends(missing)} in face {face}, but the metal beside it has no room for one {relief.Width:0.##} mm wide: cut it back in the drawing.", [bend], double.NaN, relief.Width);
     }
 
+    /// <summary>Start and end of each bend on the face, one after the other.</summary>
     static IEnumerable<BendEnd> BendEnds(FaceTree tree, int face, IEnumerable<Joint> leaving)
     {
         foreach (var j in leaving)
@@ -64,16 +81,19 @@ static class ReliefNotches
         yield return new(face - 1, side, new(own.Length, 0), new(1, 0), new(0, -1), AtStart: false);
     }
 
-    /// <summary>Does the outline beyond the bend's end run on beside the bend (a shoulder), or turn away from it (a corner)?</summary>
-    static bool BesideMetal(Loop loop, BendEnd end)
+    /// <summary>
+    /// Does the outline beyond the bend's end run on beside the bend (a shoulder), or turn away from it (a corner)? A side that falls
+    /// away by the relief's depth within its width has relieved the bend already.
+    /// </summary>
+    static bool BesideMetal(Loop loop, BendEnd end, Relief relief)
     {
         var corner = end.AtStart ? loop.Start(end.Side) : loop.End(end.Side);
         if (corner.DistanceTo(end.At) > FaceTree.OnSide) return true;
         var n = loop.Count;
         var next = end.AtStart ? loop.Start((end.Side + n - 1) % n) : loop.End((end.Side + 1) % n);
         var away = (next - corner).Unit;
-        // Angle of the neighbouring side past the bend line's own direction, towards the outside positive.
-        return Math.Atan2(away.Dot(end.Out), away.Dot(end.Beyond)) > -Shallow && away.Dot(end.Beyond) > -1e-9;
+        var (rise, run) = (away.Dot(end.Out), away.Dot(end.Beyond));
+        return run > -1e-9 && rise * relief.Width > -run * relief.Depth + 1e-9;
     }
 }
 
