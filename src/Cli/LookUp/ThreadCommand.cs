@@ -20,9 +20,19 @@ static class ThreadCommand
             {
                 desk.WriteJson(new
                 {
-                    thread.Name, Series = thread.Series.ToString(), DiameterMm = thread.Diameter, PitchMm = thread.Pitch, thread.ThreadsPerInch, CoreMm = thread.Core,
-                    EffectiveMm = thread.Effective, NutMinorMm = thread.NutMinor, thread.Form.FlankDegrees, TapDrillMm = thread.TapDrill,
-                    Source = thread.Source.Title, Grade = thread.Grade.ToString(), LookAlikes = alike.Select(a => new { a.Other.Name, a.Why }),
+                    thread.Name,
+                    Series = thread.Series.ToString(),
+                    DiameterMm = thread.Diameter,
+                    PitchMm = thread.Pitch,
+                    thread.ThreadsPerInch,
+                    CoreMm = thread.Core,
+                    EffectiveMm = thread.Effective,
+                    NutMinorMm = thread.NutMinor,
+                    thread.Form.FlankDegrees,
+                    TapDrillMm = thread.TapDrill,
+                    Source = thread.Source.Title,
+                    Grade = thread.Grade.ToString(),
+                    LookAlikes = alike.Select(a => new { a.Other.Name, a.Why }),
                 });
                 return;
             }
