@@ -26,6 +26,7 @@ static class Wmark
         MadeToCommand.Build(desk),
         DrawCommand.Build(desk),
         BlankCommand.Build(desk),
+        TestBendCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
         UnitsCommand.Build(desk),

@@ -16,7 +16,7 @@ public sealed record CutRequest(FaceTree Tree, TitleFields Title)
     public BendMethod Method { get; init; } = new Din6935();
 
     /// <summary>Null leaves out what depends on the machine.</summary>
-    public Folder? Folder { get; init; } = Folder.Bench;
+    public Folder? Folder { get; init; } = ShopFolder.Of(PlanningOffice.Shop.Usual);
 
     /// <summary>Null leaves out the minimum radius.</summary>
     public Ductility? Metal { get; init; }

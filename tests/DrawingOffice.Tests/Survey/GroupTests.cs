@@ -10,8 +10,13 @@ public class GroupTests
 {
     static readonly Dictionary<string, Vec2> Places = new()
     {
-        ["A"] = new(0, 0), ["B"] = new(80, 0), ["C"] = new(82, 55), ["D"] = new(-3, 50),
-        ["P"] = new(110, 20), ["Q"] = new(125, 45), ["R"] = new(140, 10),
+        ["A"] = new(0, 0),
+        ["B"] = new(80, 0),
+        ["C"] = new(82, 55),
+        ["D"] = new(-3, 50),
+        ["P"] = new(110, 20),
+        ["Q"] = new(125, 45),
+        ["R"] = new(140, 10),
     };
 
     static Sample Hung(params (string, string)[] ties)

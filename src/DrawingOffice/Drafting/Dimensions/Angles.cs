@@ -34,7 +34,7 @@ static class Angles
         var start = a.Cross(b) > 0 ? a : b;
         var least = corner.Fillet is { } fillet ? corner.At.DistanceTo(fillet.From) * scale + 2 : 0;
         var middle = start.Turned(angle / 2);
-        double[] radii = [.. new[] { 8.0, 11, 14, 18 }.Select(r => Math.Max(r, least)).Where(r => Passes(board, apex, start, angle, r))];
+        double[] radii = [.. new[] { 8.0, 11, 14, 18, 6, 4.5 }.Select(r => Math.Max(r, least)).Where(r => Passes(board, apex, start, angle, r))];
         foreach (var radius in radii)
         {
             var box = label.Around(Vec2.Zero, 0);

@@ -1,8 +1,8 @@
 using System.Globalization;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 

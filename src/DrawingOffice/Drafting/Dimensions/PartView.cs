@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 

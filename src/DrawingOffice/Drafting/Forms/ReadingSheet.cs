@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Forms;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 

@@ -1,7 +1,7 @@
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom;
 using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom.Shapes;
-using WitnessMark.PrintRoom;
 
 namespace WitnessMark.DrawingOffice.Drafting.Paper;
 

@@ -1,5 +1,5 @@
-using WitnessMark.Maths;
 using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.Maths;
 using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Picture;

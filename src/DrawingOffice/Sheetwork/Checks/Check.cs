@@ -66,7 +66,7 @@ public static class Check
     public static IEnumerable<Caution> MachineLimits(FaceTree tree, Folder folder)
     {
         if (tree.Thickness > folder.MaxThickness)
-            yield return new(CautionKind.TooThick, $"The sheet is {tree.Thickness:0.0} mm; the folder takes {folder.MaxThickness:0.0} mm.", [], tree.Thickness, folder.MaxThickness);
+            yield return new(CautionKind.TooThick, $"The sheet is {tree.Thickness:0.0#} mm; the folder takes {folder.MaxThickness:0.0#} mm.", [], tree.Thickness, folder.MaxThickness);
         foreach (var joint in tree.Joints)
         {
             var b = tree.Bends[joint.Bend];

@@ -15,8 +15,8 @@ namespace WitnessMark.DrawingOffice.Sheetwork;
 public sealed record Folder(double Length, double MaxThickness, double MinFlange, double BeamDepth, double BeamHeight, double NoseAngle,
     double BladeWidth, double BladeThickness, bool Fingers)
 {
-    /// <summary>A bench folder to start from and edit (common practice; measure your own).</summary>
-    public static Folder Bench { get; } = new(760, 1.6, 10, 60, 45, Math.PI / 4, 25, 15, Fingers: true);
+    /// <summary>A bench folder to start from and edit (common practice; 16 SWG; measure your own).</summary>
+    public static Folder Bench { get; } = new(760, 1.63, 10, 60, 45, Math.PI / 4, 25, 15, Fingers: true);
 }
 
 /// <summary>How far a metal can be stretched, from a tensile test; per cent. Null where not known.</summary>

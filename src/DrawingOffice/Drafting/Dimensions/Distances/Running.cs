@@ -1,7 +1,7 @@
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
-using WitnessMark.PrintRoom.Shapes;
 using WitnessMark.PrintRoom;
+using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions.Distances;
 
