@@ -61,7 +61,8 @@ static class Wmark
 
     static int Refuse(Desk desk, string sentence)
     {
-        desk.Error.WriteLine(sentence.ReplaceLineEndings(" "));
+        // What stands in a file may hold signs that would upset a terminal.
+        desk.Error.WriteLine(string.Concat(sentence.ReplaceLineEndings(" ").Select(c => char.IsControl(c) ? '\uFFFD' : c)));
         return BadInput;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasureSample.Json;
+using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
 
@@ -28,13 +29,35 @@ public sealed record MeasureResult(Sample Sample, Plan Plan, NextAdvice? Next, I
 /// <summary>The first thing a person does: measure a sample and see the plan come true.</summary>
 public static class MeasureSample
 {
-    /// <exception cref="Maths.RefusedException">The sample is not one that can be adjusted.</exception>
+    /// <summary>Free motions past which a plan would take seconds and say nothing: 200 holes that nothing ties.</summary>
+    const int MostLoose = 600;
+
+    /// <exception cref="RefusedException">The sample is not one that can be adjusted.</exception>
     public static MeasureResult Run(MeasureRequest request, CancellationToken stop = default)
     {
+        CheckReadings(request.Sample);
         var plan = Adjust.Solve(request.Sample, request.SearchMirrors, stop);
         var next = request.Advise ? Next.Advise(plan.Believed, request.WantedPlusMinus / 2, stop: stop) : null;
         return new MeasureResult(request.Sample, plan, next, [.. Cautions(plan)]);
     }
+
+    /// <summary>Each reading ties one freedom at best; a picked place ties two.</summary>
+    static void CheckReadings(Sample sample)
+    {
+        var unknown = sample.Features.Sum(Unknowns);
+        var tied = sample.Readings.Sum(r => r.Kind == ReadingKind.Picked ? 2 : 1);
+        if (unknown - tied <= MostLoose) return;
+        throw new RefusedException(Refusal.Of("readings", $"{sample.Readings.Length}",
+            $"{unknown} places and sizes are unknown; take at least {unknown - tied - MostLoose} more before it is adjusted, or name fewer features"));
+    }
+
+    static int Unknowns(Feature f) => f.Kind switch
+    {
+        FeatureKind.Point => 2,
+        FeatureKind.Edge => f.From is null ? 2 : 0,
+        FeatureKind.Slot => 5,
+        _ => 3,
+    };
 
     static IEnumerable<string> Cautions(Plan plan)
     {

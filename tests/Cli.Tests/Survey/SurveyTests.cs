@@ -64,6 +64,7 @@ public class SurveyTests
             (place.At("none.csv"), "name a file that is there"),
             (place.Write("cut.json", "{\"points\": ["), "breaks off"),
             (place.Write("empty.csv", ""), "name at least one feature"),
+            (place.Write("noughts.csv", "\0\0\u001b[31m"), "before the tables come sample and units"),
             (place.Write("sheet.csv", "feature,kind\nH1,hole\nkind,from,value,instrument\ndiameter,H2,6.5,rule\n"), "line 4, from: \"H2\""),
         ];
         foreach (var (file, sentence) in bad)
@@ -71,6 +72,7 @@ public class SurveyTests
             var told = Told.By("survey", "solve", file, "--json");
             Assert.Equal((2, ""), (told.Code, told.Out));
             Assert.Contains(sentence, told.Error);
+            Assert.DoesNotContain('\u001b', told.Error);
             Assert.Single(told.Error.TrimEnd('\n').Split('\n'));
         }
     }

@@ -77,6 +77,14 @@ public class RoadTests
         Assert.InRange(two.Hours.Mean.Value / one.Hours.Mean.Value, 1.9, 2.1);
     }
 
+    [Fact]
+    public void A_sample_that_hardly_anything_ties_is_refused_instead_of_taking_minutes()
+    {
+        var sheet = "feature,kind\n" + string.Concat(Enumerable.Range(0, 1500).Select(i => $"H{i},hole\n"));
+        var refused = Assert.Throws<Maths.RefusedException>(() => WitnessMark.FrontOffice.MeasureSample.MeasureSample.Run(new(SampleFile.Read(sheet).Value)));
+        Assert.Contains("4500 places and sizes are unknown; take at least 3900 more", refused.Message);
+    }
+
     [Theory]
     [InlineData("din6935")]
     [InlineData("k=0.4")]
