@@ -40,6 +40,12 @@ public static class TrustRegion
     /// <summary>Cause: a step that moves every residual by less than 1e-11 of the typical one is rounding.</summary>
     const double Seen = 1e-22;
 
+    /// <summary>
+    /// Cause: where an unknown is held to second order only (circles that touch), an undamped step leaves the valley; near a
+    /// minimum rounding changes the sum of squares by less than a millionth, even beside exact conditions.
+    /// </summary>
+    const double Harmless = 1e-6;
+
     /// <summary>Cause: a smaller predicted gain cannot be seen in the sum of squares in double precision.</summary>
     const double Rounding = 1e-15;
 
@@ -114,12 +120,15 @@ public static class TrustRegion
     /// <summary>
     /// The last digits: steps with next to no damping, kept while each is shorter than the one before. The sum of squares can no
     /// longer judge them (it changes by less than its rounding); the length of the step can, measured by what the residuals feel
-    /// of it (gradient · step), so that the rounding with which free motions wander does not count.
+    /// of it (gradient · step), so that the rounding with which free motions wander does not count. A step that worsens the fit beyond
+    /// rounding is not taken.
     /// </summary>
     static Minimum Polish(IResiduals problem, NormalMatrix normal, double[] x, ReadOnlySpan<double> weights, int iterations)
     {
         var n = normal.Size;
-        var (f, gradient, step, added) = (new double[weights.Length], new double[n], new double[n], new double[n]);
+        var (f, gradient, step, trial, added) = (new double[weights.Length], new double[n], new double[n], new double[n], new double[n]);
+        problem.Evaluate(x, f);
+        var sum = SumOfSquares(f, weights);
         var (left, lastStep) = (double.PositiveInfinity, 0.0);
         for (var (k, damping) = (0, LeastDamping); k < MostPolish; k++)
         {
@@ -138,10 +147,14 @@ public static class TrustRegion
             double squared = 0;
             for (var u = 0; u < n; u++) squared += gradient[u] * step[u];
             if (!(squared < 0.8 * left)) break;
-            for (var u = 0; u < n; u++) x[u] += step[u];
+            for (var u = 0; u < n; u++) trial[u] = x[u] + step[u];
+            problem.Evaluate(trial, f);
+            var trialSum = SumOfSquares(f, weights);
+            if (!(trialSum <= sum + Harmless * (1 + sum))) break;
+            (x, trial, sum) = (trial, x, trialSum);
             (left, lastStep, iterations) = (squared, Largest(step), iterations + 1);
             // Cause: a gain of several digits a step is the rule; the next would be rounding.
-            if (squared <= Seen * SumOfSquares(f, weights)) break;
+            if (squared <= Seen * sum) break;
         }
         problem.Linearise(x, f);
         return new Minimum(x, SumOfSquares(f, weights), true, iterations, lastStep, "settled");

@@ -55,6 +55,7 @@ public class GroupTests
         var plan = Adjust.Solve(alone);
         Assert.Equal(2, plan.LooseFreedoms);
         Assert.Equal([["Q"], ["R"]], plan.Loose.Select(g => g.Ids.ToArray()));
+        Assert.All(plan.Loose, g => Assert.Equal((1, 1, 1), (g.FreeMotions, g.ReadingsMissing, g.Motions.Length)));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
@@ -112,16 +113,30 @@ static class Looseness
     static LooseGroup Describe(Solver solver, Fit fit, double[][] motions, int[] members)
     {
         var layout = solver.Layout;
-        var own = members.SelectMany(f => Own(layout, f)).ToArray();
-        var parts = Orthonormal.Of(motions.Select(z =>
-        {
-            var part = new double[z.Length];
-            foreach (var u in own) part[u] = z[u];
-            return part;
-        }).Where(p => p.Max(Math.Abs) > Still));
+        var parts = Parts(motions, [.. members.SelectMany(f => Own(layout, f))]);
         var arrows = parts.Select(part => Arrows(layout, part, members)).ToImmutableArray();
         ImmutableArray<string> ids = [.. members.Select(f => layout.Features[f].Id)];
         return new LooseGroup(ids, parts.Length, LooseWords.Of(solver, fit, parts, members), parts.Length, arrows);
+    }
+
+    /// <summary>
+    /// The motions of one group alone, orthonormal. Groups share no motion, so the products of the motions cut down to one group
+    /// make a projector: its eigenvalues are 1 for what moves the group and 0 for the rest, and a half parts them surely.
+    /// </summary>
+    static double[][] Parts(double[][] motions, int[] own)
+    {
+        var k = motions.Length;
+        var products = new double[k, k];
+        for (var i = 0; i < k; i++)
+            for (var j = 0; j < k; j++) products[i, j] = own.Sum(u => motions[i][u] * motions[j][u]);
+        var (values, vectors) = SymmetricEigen.Of(products);
+        return [.. Enumerable.Range(0, k).Where(e => values[e] > 0.5).Select(e =>
+        {
+            var part = new double[motions[0].Length];
+            foreach (var u in own)
+                for (var i = 0; i < k; i++) part[u] += vectors[i, e] * motions[i][u];
+            return part;
+        })];
     }
 
     static ImmutableArray<Arrow> Arrows(Layout layout, double[] motion, int[] members)

@@ -44,6 +44,8 @@ sealed class Construction(Solver solver, CancellationToken stop)
             .OrderByDescending(p => neighbours[p.a].Intersect(neighbours[p.b]).Count()).ThenByDescending(p => p.Length)
             .Select(p => ((int a, int b, double Length)?)p).FirstOrDefault();
         if (best is not { } seed) return;
+        // A single sketched place says nothing of the shape and might stand in the way of the pair.
+        Array.Clear(placed);
         Put(x, seed.a, Vec2.Zero);
         Put(x, seed.b, new Vec2(seed.Length, 0));
         placed[seed.a] = placed[seed.b] = true;

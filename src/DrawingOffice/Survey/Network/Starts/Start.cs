@@ -17,7 +17,7 @@ static class Start
         FreeEdges(solver, x);
         var placed = new bool[layout.Features.Length];
         for (var i = 0; i < placed.Length; i++)
-            if (layout.HasPlace(i) && layout.Features[i].Sketch is { } p) Put(layout, x, placed, i, p);
+            if (layout.HasPlace(i) && layout.Features[i].Sketch is { } p && !Taken(layout, x, placed, p)) Put(layout, x, placed, i, p);
         FromPicks(solver, x, placed);
         x = Sketched(solver, x, placed, stop);
         var starts = new Construction(solver, stop).Grow(x, placed);
@@ -39,6 +39,14 @@ static class Start
         for (var r = 0; r < weights.Length; r++)
             if (solver.Equations.Rows[r].Kind == ReadingKind.Picked || !solver.Places(r).All(f => placed[f])) weights[r] = 0;
         return solver.Minimise(x, weights, stop).X;
+    }
+
+    /// <summary>A place sketched for two features is no place for the second: between them a distance has no direction to grow in.</summary>
+    static bool Taken(Layout layout, double[] x, bool[] placed, Vec2 p)
+    {
+        for (var i = 0; i < placed.Length; i++)
+            if (placed[i] && layout.Place(i, x).DistanceTo(p) < 1e-6 * layout.Lever) return true;
+        return false;
     }
 
     static void Put(Layout layout, double[] x, bool[] placed, int feature, Vec2 p)
