@@ -114,12 +114,6 @@ public sealed record Plan(
     /// <summary>The pairs whose distance is not determined.</summary>
     public IEnumerable<(string A, string B)> UndeterminedDistances() => Pairs().Where(p => p.Distance is null).Select(p => (p.A, p.B));
 
-    IEnumerable<(string A, string B, Uncertain? Distance)> Pairs()
-    {
-        var layout = Solver.Layout;
-        for (var a = 0; a < layout.Features.Length; a++)
-            for (var b = a + 1; b < layout.Features.Length; b++)
-                if (layout.HasPlace(a) && layout.HasPlace(b))
-                    yield return (layout.Features[a].Id, layout.Features[b].Id, Quantities.Of(Solver, Fit, Quantities.Distance(a, b)));
-    }
+    IEnumerable<(string A, string B, Uncertain? Distance)> Pairs() =>
+        Quantities.Distances(Solver, Fit).Select(p => (Solver.Layout.Features[p.A].Id, Solver.Layout.Features[p.B].Id, p.Distance));
 }

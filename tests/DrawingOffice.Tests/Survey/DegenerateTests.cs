@@ -32,4 +32,23 @@ public class DegenerateTests
         Assert.Equal(0, (at["B"] - at["A"]).Unit.Cross(at["H"] - at["A"]), 1e-3);
         Assert.Equal(["H"], Assert.Single(plan.Loose).Ids);
     }
+
+    [Fact]
+    public void Conditions_that_cannot_all_hold_end_in_words_and_not_in_a_fault()
+    {
+        (ReadingKind Kind, string From, string? To, double Value, double Sigma)[] readings =
+        [
+            (ReadingKind.Radius, "A1", null, 5, 0.2), (ReadingKind.Chord, "A2", null, 5, 0.2), (ReadingKind.Rise, "A2", null, 50_000, 0.2), (ReadingKind.SlotWidth, "S1", null, 5, 0.2),
+            (ReadingKind.Parallel, "E1", "E2", 0, 0), (ReadingKind.Tangent, "E1", "A1", 0, 0), (ReadingKind.On, "C1", "A1", 0, 0), (ReadingKind.AngleBetweenEdges, "E1", "S1", 0.8, 0.01),
+            (ReadingKind.Picked, "S1", null, 5, 0.1), (ReadingKind.AcrossEdges, "E1", "E2", 5, 0.2),
+        ];
+        var sample = new Sample("no", "",
+        [
+            new("C1", FeatureKind.Point), new("C2", FeatureKind.Point), new("E1", FeatureKind.Edge) { From = "C1", To = "C2" }, new("E2", FeatureKind.Edge),
+            new("A1", FeatureKind.Arc), new("A2", FeatureKind.Arc) { From = "C1", To = "C2" }, new("S1", FeatureKind.Slot),
+        ], [.. readings.Select((r, i) => new Reading(i, r.Kind, r.From, r.To, r.Value, r.Sigma))]);
+        var plan = Adjust.Solve(sample);
+        Assert.False(plan.Convergence.Converged && plan.Global.Passes);
+        Assert.NotEmpty(plan.Convergence.Words);
+    }
 }

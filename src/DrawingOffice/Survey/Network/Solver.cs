@@ -75,9 +75,22 @@ sealed class Solver
         for (var u = 0; u < Layout.Count; u++) stiffest = Math.Max(stiffest, _normal.Diagonal(u));
         var held = new double[Layout.Count];
         foreach (var u in Pins.Choose([.. datum, .. free])) held[u] = stiffest;
-        var fit = new Fit(x, weights, minimum.SumOfSquares, convergence, free, datum, held);
-        Load(fit);
-        return fit;
+        if (!Stiffened(held)) convergence = convergence with { Converged = false, Words = "the readings contradict one another so far that no ± can be given" };
+        return new Fit(x, weights, minimum.SumOfSquares, convergence, free, datum, held);
+    }
+
+    /// <summary>
+    /// Makes sure that the assembled equations can be factored. Where rounding makes them indefinite (conditions that cannot all hold),
+    /// every unknown is stiffened by a growing share of its own diagonal, and false says that the ± are worth nothing.
+    /// </summary>
+    bool Stiffened(double[] held)
+    {
+        if (_normal.Factor(held)) return true;
+        for (var share = 1e-14; ; share *= 100)
+        {
+            for (var u = 0; u < held.Length; u++) held[u] += share * (_normal.Diagonal(u) + 1);
+            if (_normal.Factor(held)) return false;
+        }
     }
 
     /// <summary>gᵀQg: the variance, mm², of a quantity with the derivatives g. Meaningless where a free motion changes it (see <see cref="Moves"/>).</summary>
