@@ -69,6 +69,21 @@ public class GroupTests
     }
 
     [Fact]
+    public void A_hole_that_hangs_on_a_mirrored_hole_goes_with_it()
+    {
+        var places = new Dictionary<string, Vec2>(Places) { ["Q"] = new(60, 80) };
+        var body = Hung().Readings.Take(6).Select(r => (r.From, To: r.To!));
+        var sample = new Sample("nested", "", [.. new[] { "A", "B", "C", "D", "P", "Q" }.Select(id => new Feature(id, FeatureKind.Point) { Sketch = places[id] })],
+            [.. body.Concat([("B", "P"), ("C", "P"), ("P", "Q"), ("D", "Q")]).Select((t, i) => new Reading(i, ReadingKind.CentreDistance, t.Item1, t.Item2, places[t.Item1].DistanceTo(places[t.Item2]), 0.02))]);
+        var mirrors = Adjust.Solve(sample).Mirrors;
+        Assert.Equal(["P,Q", "Q"], mirrors.Select(m => string.Join(",", m.Flips)).Order());
+        // P mirrored about B-C lies so far from A, whatever Q does.
+        var unit = (places["C"] - places["B"]).Unit;
+        var image = places["P"] - 2 * unit.Left.Dot(places["P"] - places["B"]) * unit.Left;
+        Assert.Equal(image.Length, mirrors.Single(m => m.Flips.Contains("P")).Second.Single(d => (d.From, d.To) == ("A", "P")).Distance, 1e-6);
+    }
+
+    [Fact]
     public void A_hole_with_one_distance_and_one_edge_may_lie_on_either_side_of_the_foot()
     {
         var sample = new Sample("foot", "",

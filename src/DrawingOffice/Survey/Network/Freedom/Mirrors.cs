@@ -6,8 +6,8 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 /// <summary>
 /// Looks for second shapes that the readings allow: parts that hang on two features are turned over about the line through
 /// them, and single features are tried at every other crossing of their loci; each trial is adjusted in full and kept when it
-/// fits nearly as well. A search, not a proof: ambiguities that move several features to places that are no mirror image of
-/// the first are not looked for.
+/// fits nearly as well; a feature on which others hang is laid out anew together with them. A search, not a proof: where whole
+/// bodies can change places in ways that are no mirror image, a second shape may go unseen.
 /// </summary>
 static class Mirrors
 {
@@ -21,7 +21,7 @@ static class Mirrors
     {
         var found = new List<Mirror>();
         var layout = solver.Layout;
-        foreach (var (flips, about, trial) in Trials(solver, fit))
+        foreach (var (flips, about, trial) in Trials(solver, fit, stop))
         {
             stop.ThrowIfCancellationRequested();
             if (flips.Any(f => loose.Contains(layout.Features[f].Id)) || found.Any(m => Same(layout, m, flips))) continue;
@@ -35,7 +35,7 @@ static class Mirrors
         return [.. found];
     }
 
-    static IEnumerable<(int[] Flips, int[] About, double[] X)> Trials(Solver solver, Fit fit)
+    static IEnumerable<(int[] Flips, int[] About, double[] X)> Trials(Solver solver, Fit fit, CancellationToken stop)
     {
         var layout = solver.Layout;
         var cliques = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0).Select(r => solver.Places(r).ToArray());
@@ -58,7 +58,39 @@ static class Mirrors
             (x[layout.First(f)], x[layout.First(f) + 1]) = (there.Place.X, there.Place.Y);
             yield return ([f], MirrorLine(solver, fit, f, there.Place), x);
         }
+        for (var f = 0; f < layout.Features.Length; f++)
+        {
+            if (!layout.HasPlace(f)) continue;
+            foreach (var x in LaidAnew(solver, fit, f, Hanging(solver, fit, loci, f), stop))
+                yield return ([.. Moved(layout, fit.X, x)], [], x);
+        }
     }
+
+    /// <summary>A feature with all those that too few readings would hold (fewer than two) if it were gone.</summary>
+    static HashSet<int> Hanging(Solver solver, Fit fit, Loci loci, int feature)
+    {
+        var hanging = new HashSet<int> { feature };
+        bool Hangs(int f)
+        {
+            var ties = loci.Rows(f).Where(r => fit.Weights[r] > 0 && solver.Places(r).Length > 1).ToList();
+            return ties.Count(r => !solver.Places(r).Any(hanging.Contains)) is var held && held < 2 && held < ties.Count;
+        }
+        while (Enumerable.Range(0, solver.Layout.Features.Length).Where(f => solver.Layout.HasPlace(f) && !hanging.Contains(f) && Hangs(f)).ToList() is { Count: > 0 } more)
+            hanging.UnionWith(more);
+        return hanging;
+    }
+
+    /// <summary>Shapes in which a feature lies elsewhere and what hangs on it follows; none where nothing hangs on it, or most of the plan does.</summary>
+    static IEnumerable<double[]> LaidAnew(Solver solver, Fit fit, int feature, HashSet<int> hanging, CancellationToken stop)
+    {
+        var layout = solver.Layout;
+        bool[] placed = [.. Enumerable.Range(0, layout.Features.Length).Select(f => layout.HasPlace(f) && !hanging.Contains(f))];
+        if (hanging.Count < 2 || placed.Count(p => p) < Math.Max(2, hanging.Count)) return [];
+        return new Construction(solver, stop).Grow([.. fit.X], placed).Where(x => Moved(layout, fit.X, x).Contains(feature));
+    }
+
+    static IEnumerable<int> Moved(Layout layout, double[] before, double[] after) =>
+        Enumerable.Range(0, layout.Features.Length).Where(f => layout.HasPlace(f) && layout.Place(f, before).DistanceTo(layout.Place(f, after)) > Distinct(layout));
 
     static double Distinct(Layout layout) => 1e-3 * layout.Lever;
 

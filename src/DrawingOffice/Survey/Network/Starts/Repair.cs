@@ -1,4 +1,5 @@
 using WitnessMark.Maths.LeastSquares;
+using WitnessMark.Maths.Statistics;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
@@ -15,7 +16,7 @@ static class Repair
         var layout = solver.Layout;
         var loci = new Loci(solver);
         var best = solver.Minimise(x, weights, stop);
-        for (var round = 0; round < MostRounds && IsPoor(solver, best.SumOfSquares, weights); round++)
+        for (var round = 0; round < MostRounds && IsPoor(best.SumOfSquares, weights); round++)
         {
             var better = false;
             foreach (var f in Worst(solver, best.X, weights))
@@ -40,8 +41,8 @@ static class Repair
         return best;
     }
 
-    /// <summary>Far beyond what readings with a few gross errors of usual size would give.</summary>
-    static bool IsPoor(Solver solver, double sum, double[] weights) => sum > 30 * Math.Max(1, weights.Count(w => w > 0));
+    /// <summary>Worse than errors of the stated ± would give even with nothing fitted: a wrong valley, or gross errors.</summary>
+    static bool IsPoor(double sum, double[] weights) => sum > ChiSquare.Quantile(0.999, Math.Max(1, weights.Count(w => w > 0)));
 
     /// <summary>Features by how badly their readings fit.</summary>
     static IEnumerable<int> Worst(Solver solver, double[] x, double[] weights)
