@@ -46,11 +46,11 @@ public sealed class SharingTests
     [Fact]
     public void A_place_within_its_spread_of_the_datum_has_no_dimension_and_a_hole_there_no_brackets()
     {
-        var part = Plate(0) with { Holes = [new("H1", new(0.15, 30), new(8)), new("H2", new(60, 30), new(8))] };
-        var drawing = DetailDrawing.Draw(part, Parts.Title("Datum"), new() { Knowledge = new() { Std = _ => 0.1 } });
+        var part = Plate(0) with { Holes = [new("H1", new(0.12, 30), new(8)), new("H2", new(60, 30), new(8))] };
+        var drawing = DetailDrawing.Draw(part, Parts.Title("Datum"), new() { Knowledge = new() { Std = _ => 0.08 } });
         Assert.Equal([60, 100], drawing.Dimensions.Where(d => d.Kind == DimensionKind.Across).Select(d => d.Value));
         var texts = drawing.Sheets.SelectMany(Sheets.Texts).Select(t => t.Text).ToList();
-        Assert.Contains("0.15", texts);
+        Assert.Contains("0.12", texts);
         Assert.Contains("(60.00)", texts);
     }
 
@@ -100,7 +100,8 @@ public sealed class SharingTests
     [Truth(Grade.CommonPractice, "notes that stand side by side without a gap read as one")]
     public void Notes_on_one_line_stand_three_letter_heights_apart()
     {
-        FlatPart[] parts = [Parts.Bracket, Parts.Blank, Plate(0), Plate(15) with { Holes = [.. Plate(15).Holes, new("H3", new(70, 20), new(8)), new("H4", new(70, 40), new(8))] }];
-        foreach (var part in parts) Assert.Null(Sheets.RunTogether(DetailDrawing.Draw(part, Parts.Title("Notes")).Sheets[0]));
+        FlatPart[] four = [Plate(15) with { Holes = [.. Plate(15).Holes, new("H3", new(70, 20), new(8)), new("H4", new(70, 40), new(8))] }];
+        foreach (var part in four.Concat([Parts.Bracket, Parts.Blank]).Concat(Enumerable.Range(1, 150).Select(seed => Sheets.Invented((uint)seed * 104729))))
+            Assert.Null(Sheets.RunTogether(DetailDrawing.Draw(part, Parts.Title("Notes")).Sheets[0]));
     }
 }
