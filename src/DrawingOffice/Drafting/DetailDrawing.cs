@@ -39,6 +39,7 @@ public sealed record DetailDrawing(
         var wish = options ?? new();
         Acceptance.Check(part);
         if (wish.Papers.IsDefaultOrEmpty) throw new RefusedException(Refusal.Of("paper", null, "give at least one sheet size"));
+        var block = title with { Spreads = !part.Designed };
         var box = part.Bounds;
         IEnumerable<DrawingScale> scales = wish.Scale is { } asked ? [asked] : DrawingScale.Worth(Math.Max(box.Width, box.Height));
         foreach (var scale in scales)
@@ -46,8 +47,8 @@ public sealed record DetailDrawing(
             var view = PartView.Draw(part, scale.Factor, wish.Knowledge, wish.Writing);
             var cautions = LeftOut(view);
             var blocks = Blocks(part, view, wish, cautions);
-            if (Layout.Best(wish.Papers, view.Bounds, blocks, title) is not { } layout) continue;
-            var sheets = layout.Draw(view, blocks, title, scale, wish.Writing.Units);
+            if (Layout.Best(wish.Papers, view.Bounds, blocks, block) is not { } layout) continue;
+            var sheets = layout.Draw(view, blocks, block, scale, wish.Writing.Units);
             return new(sheets, view.Items, [.. view.Holes], scale, layout.Paper, cautions);
         }
         throw new RefusedException(Refusal.Of("scale", wish.Scale?.ToString(), "take a smaller scale or a larger sheet: with its dimensions the part does not fit"));
@@ -66,8 +67,8 @@ public sealed record DetailDrawing(
     static ImmutableArray<Table> Blocks(FlatPart part, PartView view, DrawingOptions wish, ImmutableArray<string> cautions)
     {
         var blocks = ImmutableArray.CreateBuilder<Table>();
-        if (view.Holes.Count > 0) blocks.Add(Lists.Holes(view.Holes, part.Origin, part.Datum?.Id, view.HolesInView, wish.Knowledge, wish.Writing));
-        if (view.Items.Length > 0) blocks.Add(Lists.Dimensions(view.Items, wish.Writing));
+        if (view.Holes.Count > 0) blocks.Add(Lists.Holes(view.Holes, part, view.Given, wish.Knowledge, wish.Writing));
+        if (view.Items.Length > 0) blocks.Add(Lists.Dimensions(view.Items, part, wish.Writing));
         var notes = part.Notes.AddRange(cautions).Select((n, i) => (ImmutableArray<string>)[$"{i + 1}", string.Join('\n', Letter.Lines(n, 100, Letter.Small))]);
         if (notes.Any()) blocks.Add(new("Notes", [new(""), new("")], [.. notes]));
         return blocks.ToImmutable();

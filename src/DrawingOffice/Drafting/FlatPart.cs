@@ -53,6 +53,9 @@ public sealed record FlatPart(ImmutableArray<ImmutableArray<Segment>> Loops)
     /// <summary>Where dimensions start. Null: see <see cref="Origin"/>, and short rows may be chained.</summary>
     public Datum? Datum { get; init; }
 
+    /// <summary>The sizes are as designed: nothing was measured, and the drawing does not say that it was.</summary>
+    public bool Designed { get; init; }
+
     public Box Bounds => Outlines.Bounds(Loops);
 
     /// <summary>Where positions are counted from: the datum, else the middle of a round part, else the left bottom corner of the enclosing rectangle.</summary>

@@ -8,18 +8,29 @@ namespace WitnessMark.DrawingOffice.Drafting;
 /// <param name="Units">As the title block names them, e.g. <c>mm</c>.</param>
 public sealed record Writing(Func<double, double?, string> Length, Func<double, string> Spread, string Units)
 {
-    /// <summary>Millimetres: to 0.01 where nothing is known of the ±, else to the ±'s own first digit.</summary>
-    public static Writing Millimetres { get; } = new(
-        (mm, std) => std is { } s ? Fixed(mm, Decimals(s)) : Tidy(mm, "0.##"),
-        mm => Fixed(mm, Decimals(mm / 2) + 1),
-        "mm");
+    /// <summary>Millimetres: to 0.01 where nothing is known of the ±, else to the last digit of the ±.</summary>
+    public static Writing Millimetres { get; } = Decimal(1, "0.##", 3, "mm");
+
+    /// <summary>Decimal inches: to 0.001 where nothing is known of the ±, else to the last digit of the ±.</summary>
+    public static Writing Inches { get; } = Decimal(25.4, "0.###", 5, "in");
+
+    static Writing Decimal(double unit, string bare, int most, string name) => new(
+        (mm, std) => std is { } s ? Fixed(mm / unit, Decimals(2 * s / unit, most)) : Tidy(mm / unit, bare),
+        mm => Fixed(mm / unit, Decimals(mm / unit, most)),
+        name);
 
     /// <summary>Degrees to a tenth.</summary>
     /// <param name="radians">Any.</param>
     public static string Angle(double radians) => Tidy(radians * 180 / Math.PI, "0.#") + "°";
 
-    /// <summary>Decimals that show the first digit of twice the standard uncertainty; at most 3.</summary>
-    static int Decimals(double std) => std > 0 ? (int)Math.Clamp(Math.Ceiling(-Math.Log10(2 * std)), 0, 3) : 3;
+    /// <summary>Decimals that show a ± (two standard uncertainties) to one digit, to two when the first is a 1 (JCGM 100, 7.2.6: two at most).</summary>
+    static int Decimals(double spread, int most)
+    {
+        if (!(spread > 0)) return most;
+        var power = (int)Math.Floor(Math.Log10(spread));
+        var digits = spread / Math.Pow(10, power) < 1.95 ? 2 : 1;
+        return Math.Clamp(digits - 1 - power, 0, most);
+    }
 
     static string Fixed(double value, int decimals) => Tidy(value, "0." + new string('0', decimals));
 

@@ -16,6 +16,7 @@ static class BlankPart
             Holes = [.. blank.Openings.OfType<Folded.RoundHole>().Select(h => new Drawn.RoundHole(h.Id, h.At, new(h.Diameter)))],
             Slots = [.. blank.Openings.OfType<Slot>().Select(s => new LongHole(s.Id, s.At, s.Turn, new(s.Width), new(s.Length - s.Width)))],
             Folds = [.. blank.BendLines.Select(b => new FoldLine(b.MiddleFrom, b.MiddleTo, b.Angle, b.InsideRadius))],
+            Designed = true,
             Notes = [.. order is { Possible: true } ? order.Steps.Select((s, i) => $"Fold {i + 1}. {s.Words}") : [], .. cautions.Select(c => c.Words)],
         };
 

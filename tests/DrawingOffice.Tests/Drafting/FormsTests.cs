@@ -38,21 +38,4 @@ public sealed class FormsTests
         for (var i = 1; i <= 45; i++) Assert.Single(texts, t => t == $"F{i}");
         for (var i = 1; i <= 70; i++) Assert.Single(texts, t => t == $"{i}.5");
     }
-
-    [Fact]
-    public void A_job_card_prints_every_step_and_caution_and_adds_the_hours()
-    {
-        var sheets = JobCard.Draw(new("Remake the tank bracket, left hand", "Tank bracket", "P-7")
-        {
-            Cautions = ["Cut edges: gloves on.", "Drilling thin sheet: clamp it, never hold it by hand; eye protection."],
-            Stock = [new("Sheet, mild steel, 16 SWG", "300 × 200 mm", "1", "£6.50")],
-            Steps = [.. Enumerable.Range(1, 60).Select(i => new CardStep($"Step number {i} of the work, told in enough words to need a second line", "tools", 0.25, 0.5, 1, i == 60))],
-        });
-        Sound(sheets);
-        var texts = sheets.SelectMany(Sheets.Texts).Select(t => t.Text).ToList();
-        for (var i = 1; i <= 60; i++) Assert.Single(texts, t => t.StartsWith($"Step number {i} of", StringComparison.Ordinal));
-        Assert.Single(texts, t => t == "15 / 30 / 60");
-        Assert.Contains(sheets[0].Marks.OfType<TextMark>(), t => t.Tone == Tone.Warn && t.Text.Contains("gloves", StringComparison.Ordinal));
-        Assert.True(sheets.Length > 1);
-    }
 }

@@ -61,7 +61,7 @@ public sealed class PaperTests
     [Truth(Grade.FromMemory, "ISO 3098-0, preferred heights 2.5, 3.5, 5, 7 mm")]
     public void Lettering_has_preferred_heights_and_none_is_smaller_than_2_5()
     {
-        var sheets = Drawn(Parts.Title("Heights")).Sheets.AddRange(ReadingSheet.Draw(new())).AddRange(JobCard.Draw(new("Job", "Part", "1")));
+        var sheets = Drawn(Parts.Title("Heights")).Sheets.AddRange(ReadingSheet.Draw(new()));
         Assert.All(sheets.SelectMany(Sheets.Texts), t => Assert.Contains(t.Height, new[] { 2.5, 3.5, 5, 7 }));
     }
 

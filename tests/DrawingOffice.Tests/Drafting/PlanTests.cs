@@ -54,9 +54,14 @@ public sealed class PlanTests
         var made = PlanPart.Of(plan, sample);
         Assert.Contains("reading 18", Assert.Single(made.Cautions), StringComparison.Ordinal);
         var drawing = DetailDrawing.Draw(made.Part, Parts.Title("Guard plate"), new() { Knowledge = made.Knowledge });
-        var over = drawing.Dimensions.First(d => d is { Kind: DimensionKind.Across, What: "across, over all" });
-        Assert.Equal(plan.Believed.Distance("C1", "C2")!.Value.Value, over.Value, 1e-9);
-        Assert.NotNull(over.Std);
+        // Up from C1 along C1 to C2, a hole stands as far as its centre from that edge.
+        foreach (var hole in drawing.Holes.Where(h => h.Id is "H3" or "H4"))
+        {
+            var up = drawing.Dimensions.Single(d => d.Kind == DimensionKind.Up && d.What.EndsWith($"to {hole.Letter}", StringComparison.Ordinal));
+            var edge = plan.Believed.Quantity(ReadingKind.CentreToEdge, hole.Id, "E1")!.Value;
+            Assert.Equal(edge.Value, up.Value, 1e-9);
+            Assert.Equal(edge.Std, up.Std!.Value, 1e-9);
+        }
     }
 
     [Fact]

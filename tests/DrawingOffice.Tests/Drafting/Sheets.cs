@@ -53,6 +53,17 @@ static class Sheets
     static bool Cut(Vec2 a, Vec2 b, Vec2 p, Vec2 q) =>
         (b - a).Cross(p - a) * (b - a).Cross(q - a) < 0 && (q - p).Cross(a - p) * (q - p).Cross(b - p) < 0;
 
+    /// <summary>Two level notes of several words in a view, on one line with less than three letter heights between them.</summary>
+    public static string? RunTogether(Sheet sheet)
+    {
+        var notes = Texts(sheet).Where(t => t.Layer == Layers.Dimensions && t.Turn == 0 && t.Text.Contains(' ')).Select(t => (t.Text, Box: Lettering.Bounds(t)!.Value)).ToList();
+        var pairs = from a in notes
+                    from b in notes
+                    where a != b && a.Box.Left <= b.Box.Left && a.Box.Bottom < b.Box.Top && b.Box.Bottom < a.Box.Top && b.Box.Left - a.Box.Right < 3 * 3.5
+                    select $"\"{a.Text}\" and \"{b.Text}\"";
+        return pairs.FirstOrDefault();
+    }
+
     /// <summary>Lettering that leaves the paper.</summary>
     public static string? OffPaper(Sheet sheet)
     {

@@ -42,7 +42,7 @@ static class Angles
             foreach (var past in new[] { 1.0, 3 })
             {
                 var at = apex + middle * (radius + reach + past) - box.Middle;
-                if (!board.Clear.Free(label.Around(at, 0))) continue;
+                if (!label.Stands(board, at, apart: true)) continue;
                 Sweep(board, apex, start, angle, radius);
                 label.Draw(board, at, 0);
                 return;

@@ -10,12 +10,18 @@ public sealed record Hole(string Letter, string Id, Vec2 Middle, Sized Size, Siz
     /// <summary>Half of the largest extent, mm.</summary>
     public double Reach => (Size.Value + (Between?.Value ?? 0)) / 2;
 
-    /// <summary>Letters from A on, from the left bottom to the right top; I and O are left out since they are read as figures.</summary>
+    // Holes whose middles follow one another within this stand in one column, mm.
+    const double Column = 1;
+
+    /// <summary>Letters from A on, column by column from the left, each from the bottom up; I and O are left out since they are read as figures.</summary>
     public static IReadOnlyList<Hole> Lettered(FlatPart part)
     {
         var round = part.Holes.Select(h => new Hole("", h.Id, h.Centre, h.Diameter, null, 0));
         var all = round.Concat(part.Slots.Select(s => new Hole("", s.Id, s.Middle, s.Width, s.Between, s.Turn)));
-        return [.. all.OrderBy(h => Math.Round(h.Middle.X, 1)).ThenBy(h => h.Middle.Y).Select((h, i) => h with { Letter = LetterOf(i) })];
+        var sorted = all.OrderBy(h => h.Middle.X).ToList();
+        var column = 0;
+        var columns = sorted.Select((h, i) => (Hole: h, Column: i > 0 && h.Middle.X - sorted[i - 1].Middle.X > Column ? ++column : column)).ToList();
+        return [.. columns.OrderBy(h => h.Column).ThenBy(h => h.Hole.Middle.Y).Select((h, i) => h.Hole with { Letter = LetterOf(i) })];
     }
 
     const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";

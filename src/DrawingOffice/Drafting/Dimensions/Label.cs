@@ -15,6 +15,9 @@ sealed record Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
 
     double Ring { get; } = Number is null ? 0 : Math.Max(4.4, Letter.Width($"{Number}", Letter.Small) + 1.6);
 
+    // Names beside one another are not read as one note; a name beside a note is.
+    bool IsName => Number is null && !Text.Contains(' ');
+
     // Asked for at every place that is tried, so measured once.
     readonly double _figure = Letter.Width(Text, Letter.Usual);
 
@@ -28,6 +31,13 @@ sealed record Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
     {
         var (under, over) = Reach;
         return Box.Round([leftBase + new Vec2(-Air, -under).Turned(turn), leftBase + new Vec2(Width + Air, over).Turned(turn)]);
+    }
+
+    /// <summary>Level, clear of all that is drawn, and far enough from notes on its line.</summary>
+    public bool Stands(Board board, Vec2 leftBase, bool apart)
+    {
+        var box = Around(leftBase, 0);
+        return board.Clear.Free(box) && (!apart || board.Clear.Apart(box));
     }
 
     /// <param name="leftBase">Left end of the baseline.</param>
@@ -44,6 +54,7 @@ sealed record Label(string Text, int? Number = null, Tone Tone = Tone.Ink)
             x = Ring + Gap;
         }
         board.Text(leftBase + along * x, Text, Letter.Usual, Layers.Dimensions, Anchor.Left, turn, Tone);
-        board.Clear.Block(Around(leftBase, turn));
+        if (turn == 0 && !IsName) board.Clear.Note(Around(leftBase, turn));
+        else board.Clear.Block(Around(leftBase, turn));
     }
 }

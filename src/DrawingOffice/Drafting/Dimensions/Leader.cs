@@ -18,7 +18,7 @@ static class Leader
             for (var i = 0; i < 16; i++)
             {
                 var at = Near(place, Vec2.Polar(Math.PI / 4 + i * Math.PI / 8), rim + off, label);
-                if (!board.Clear.Free(label.Around(at, 0))) continue;
+                if (!label.Stands(board, at, apart: true)) continue;
                 label.Draw(board, at, 0);
                 return;
             }
@@ -30,37 +30,57 @@ static class Leader
     /// <param name="ways">Directions to try, radians, best first.</param>
     public static void Led(Board board, Vec2 place, double rim, Label label, IReadOnlyList<double> ways)
     {
-        for (var length = 6.0; length < Longest; length += 3)
-        {
-            foreach (var way in ways)
-            {
-                if (Draw(board, place, rim, length, Vec2.Polar(way), label, mayCross: false)) return;
-            }
-        }
-        for (var length = 5.0; length < Longest; length += 2)
-        {
-            for (var i = 0; i < 72; i++)
-            {
-                if (Draw(board, place, rim, length, Vec2.Polar((i + 0.5) * Math.PI / 36), label, mayCross: false)) return;
-            }
-        }
+        if (TryLed(board, place, rim, label, ways, apart: true) || TryLed(board, place, rim, label, ways, apart: false)) return;
         // Nothing is free: over the whole view, whatever the leader crosses on its way.
-        var up = board.Clear.Bounds.Top - place.Y + label.Width;
-        Draw(board, place, rim, up, Vec2.Polar(Math.PI / 2), label, mayCross: true);
+        new Path(place, rim, board.Clear.Bounds.Top - place.Y + label.Width, Math.PI / 2, label).Draw(board, label);
     }
 
-    static bool Draw(Board board, Vec2 place, double rim, double length, Vec2 direction, Label label, bool mayCross)
+    static bool TryLed(Board board, Vec2 place, double rim, Label label, IReadOnlyList<double> ways, bool apart)
     {
-        var (tip, elbow) = (place + direction * rim, place + direction * (rim + length));
-        var right = direction.X >= 0;
-        var shelf = elbow + new Vec2(right ? Shelf : -Shelf, 0);
-        var at = shelf + new Vec2(right ? 1 : -1 - label.Width, -Letter.Usual / 2);
-        if (!mayCross && !(board.Clear.Free(label.Around(at, 0)) && board.Clear.Passes(tip, elbow) && board.Clear.Passes(elbow, shelf))) return false;
-        board.Line(tip, elbow, Layers.Dimensions, Stroke.Dimension);
-        board.Line(elbow, shelf, Layers.Dimensions, Stroke.Dimension);
-        board.Arrow(tip, -direction);
-        label.Draw(board, at, 0);
-        return true;
+        foreach (var (length, way) in Steps(6, 3, ways).Concat(Steps(5, 2, s_round)))
+        {
+            var path = new Path(place, rim, length, way, label);
+            if (!path.IsFree(board, label, apart)) continue;
+            path.Draw(board, label);
+            return true;
+        }
+        return false;
+    }
+
+    static IEnumerable<(double Length, double Way)> Steps(double first, double step, IReadOnlyList<double> ways)
+    {
+        for (var length = first; length < Longest; length += step)
+        {
+            foreach (var way in ways) yield return (length, way);
+        }
+    }
+
+    static readonly double[] s_round = [.. Enumerable.Range(0, 72).Select(i => (i + 0.5) * Math.PI / 36)];
+
+    /// <summary>From the rim to an elbow, along a level shelf to the figure.</summary>
+    readonly struct Path
+    {
+        readonly Vec2 _direction, _tip, _elbow, _shelf, _figure;
+
+        public Path(Vec2 place, double rim, double length, double way, Label label)
+        {
+            _direction = Vec2.Polar(way);
+            (_tip, _elbow) = (place + _direction * rim, place + _direction * (rim + length));
+            var right = _direction.X >= 0;
+            _shelf = _elbow + new Vec2(right ? Shelf : -Shelf, 0);
+            _figure = _shelf + new Vec2(right ? 1 : -1 - label.Width, -Letter.Usual / 2);
+        }
+
+        public bool IsFree(Board board, Label label, bool apart) =>
+            label.Stands(board, _figure, apart) && board.Clear.Passes(_tip, _elbow) && board.Clear.Passes(_elbow, _shelf);
+
+        public void Draw(Board board, Label label)
+        {
+            board.Line(_tip, _elbow, Layers.Dimensions, Stroke.Dimension);
+            board.Line(_elbow, _shelf, Layers.Dimensions, Stroke.Dimension);
+            board.Arrow(_tip, -_direction);
+            label.Draw(board, _figure, 0);
+        }
     }
 
     /// <summary>Slanting ways first, clear of centre lines and extension lines, which run level and upright.</summary>

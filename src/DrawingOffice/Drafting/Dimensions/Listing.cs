@@ -17,14 +17,15 @@ sealed class Listing(Knowledge knowledge, Writing writing)
     {
         var (a, b) = (asked.A, asked.B);
         var value = Math.Abs((b.Point - a.Point).Dot(along));
-        var span = new Span(a.Id, b.Id, along, value);
-        var (std, made) = (knowledge.Std(span), knowledge.MadeTo(span));
+        // The datum's own partners are within their ± of it; those at the other end share the dimension, and the one known worst speaks for its ±.
+        List<Span> spans = [.. b.Members.OrderBy(m => m == b.Main ? 0 : 1).Select(m => new Span(a.Main.Id, m.Id, along, Math.Abs((m.Point - a.Point).Dot(along))))];
+        var (std, made, wanted) = (spans.Max(knowledge.Std), spans.Select(knowledge.MadeTo).FirstOrDefault(m => m is not null), spans.Min(knowledge.Wanted));
         var figure = made ?? writing.Length(value, std);
         var text = asked.Auxiliary ? $"({figure})" : figure;
         var axis = along.X > 0 ? "across" : "up";
         var what = asked.OverAll ? $"{axis}, over all" : $"{axis}, {a.Name} to {b.Name}";
         var kind = along.X > 0 ? DimensionKind.Across : DimensionKind.Up;
-        return Take(new(Next, kind, what, text, value, std, made, knowledge.Wanted(span), asked.Auxiliary, a.Point, b.Point));
+        return Take(new(Next, kind, what, text, value, std, made, wanted, asked.Auxiliary, a.Point, b.Point));
     }
 
     /// <param name="outwards">From the centre to the arc, mm.</param>

@@ -10,14 +10,14 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 static class Lists
 {
     /// <summary>One row for each hole and slot.</summary>
-    /// <param name="inView">The positions are dimensioned in the view as well; here they then stand in brackets (ISO 129-1: each dimension once).</param>
-    public static Table Holes(IReadOnlyList<Hole> holes, Vec2 datum, string? datumId, bool inView, Knowledge knowledge, Writing writing)
+    /// <param name="given">What the view dimensions as well stands in brackets here (ISO 129-1: each dimension once).</param>
+    public static Table Holes(IReadOnlyList<Hole> holes, FlatPart part, Given given, Knowledge knowledge, Writing writing)
     {
         var named = holes.Any(h => h.Id.Length > 0);
         ImmutableArray<Column> columns =
         [
             new("hole"), .. named ? [new Column("id")] : ImmutableArray<Column>.Empty,
-            new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right),
+            new("made to"), new(Heading(part), Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right),
             new("x", Anchor.Right), new("±", Anchor.Right), new("y", Anchor.Right), new("±", Anchor.Right),
         ];
         return new Table("Holes", columns, [.. holes.Select(Row)]).WithoutEmpty();
@@ -25,25 +25,26 @@ static class Lists
         ImmutableArray<string> Row(Hole h)
         {
             var id = h.Id.Length > 0 ? h.Id : null;
-            var at = h.Middle - datum;
-            var x = Std(new(datumId, id, new(1, 0), at.X));
-            var y = Std(new(datumId, id, new(0, 1), at.Y));
+            var at = h.Middle - part.Origin;
+            var x = Std(new(part.Datum?.Id, id, new(1, 0), at.X));
+            var y = Std(new(part.Datum?.Id, id, new(0, 1), at.Y));
             return
             [
                 h.Letter, .. named ? [h.Id] : ImmutableArray<string>.Empty,
                 MadeTo(h), Measured(h, writing), Spread(h.Size.Std, writing), Wanted(h.Size.Wanted, writing),
-                Place(at.X, x), Spread(x, writing), Place(at.Y, y), Spread(y, writing),
+                Place(at.X, x, given.Across), Spread(x, writing), Place(at.Y, y, given.Up), Spread(y, writing),
             ];
+
+            string Place(double value, double? std, IReadOnlySet<string> inView) => inView.Contains(h.Letter) ? $"({writing.Length(value, std)})" : writing.Length(value, std);
         }
 
         double? Std(Span span) => knowledge.Std(span);
-        string Place(double value, double? std) => inView ? $"({writing.Length(value, std)})" : writing.Length(value, std);
     }
 
     /// <summary>One row for each dimension in the view.</summary>
-    public static Table Dimensions(IReadOnlyList<DimensionItem> items, Writing writing) => new Table(
+    public static Table Dimensions(IReadOnlyList<DimensionItem> items, FlatPart part, Writing writing) => new Table(
         "Dimensions",
-        [new("no.", Anchor.Right), new("what"), new("made to"), new("measured", Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right)],
+        [new("no.", Anchor.Right), new("what"), new("made to"), new(Heading(part), Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right)],
         [.. items.Select(i => Row(i, writing))]).WithoutEmpty();
 
     static ImmutableArray<string> Row(DimensionItem i, Writing writing)
@@ -56,6 +57,8 @@ static class Lists
             Wanted(i.Wanted, writing),
         ];
     }
+
+    static string Heading(FlatPart part) => part.Designed ? "size" : "measured";
 
     static string Spread(double? std, Writing writing) => std is { } s ? writing.Spread(new Uncertain(0, s).Expanded) : Table.Unknown;
 

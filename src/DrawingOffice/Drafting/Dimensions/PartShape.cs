@@ -8,8 +8,8 @@ namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 /// <summary>The bare shape at a scale: outlines, holes with their centre lines, fold lines.</summary>
 static class PartShape
 {
-    // Centre lines run this far past the rim, mm on paper.
-    const double Past = 2;
+    /// <summary>Centre lines run this far past the rim, mm on paper.</summary>
+    public const double Past = 2;
 
     public static void Draw(Board board, FlatPart part, double scale)
     {

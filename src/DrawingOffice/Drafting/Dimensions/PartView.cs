@@ -7,8 +7,11 @@ using WitnessMark.PrintRoom.Shapes;
 
 namespace WitnessMark.DrawingOffice.Drafting.Dimensions;
 
+/// <summary>Letters of the holes whose place a dimension in the view gives, along each axis.</summary>
+sealed record Given(IReadOnlySet<string> Across, IReadOnlySet<string> Up);
+
 /// <summary>A dimensioned view at one scale, mm on paper about the part's own origin.</summary>
-sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<DimensionItem> Items, IReadOnlyList<Hole> Holes, bool HolesInView, bool Undimensioned)
+sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<DimensionItem> Items, IReadOnlyList<Hole> Holes, Given Given, bool Undimensioned)
 {
     /// <summary>Up to this many holes carry their diameter in the view; more show their letter only.</summary>
     public const int MostCalledOut = 6;
@@ -24,39 +27,40 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         var box = part.Bounds;
         var view = new Box(box.Left * scale, box.Bottom * scale, box.Right * scale, box.Top * scale);
         var list = new Listing(knowledge, writing);
-        var (across, acrossHoles) = Linear(board, Side.Under(view), part, scale, holes, list);
-        var (up, upHoles) = Linear(board, Side.LeftOf(view), part, scale, holes, list);
+        var (under, left) = (Side.Under(view), Side.LeftOf(view));
+        var (across, up) = (Choice.Of(part, under.Along, holes, knowledge), Choice.Of(part, left.Along, holes, knowledge));
+        Linear(board, under, part, scale, across.InStyleOf(up), list);
+        Linear(board, left, part, scale, up.InStyleOf(across), list);
         Folds(board, part, scale, writing);
         var angles = Angles.Of(part).ToList();
         foreach (var (corner, angle) in angles.Count <= Angles.Most ? angles : []) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
         Arcs.Draw(board, part, scale, list);
         CallOut(board, holes, scale, writing);
-        return new(board.Marks, board.Clear.Bounds, list.Items, holes, acrossHoles && upHoles, across == Manner.OverAll || up == Manner.OverAll);
+        var given = new Given(across.Given(part.Origin, under.Along).ToHashSet(), up.Given(part.Origin, left.Along).ToHashSet());
+        return new(board.Marks, board.Clear.Bounds, list.Items, holes, given, across.Manner == Manner.OverAll || up.Manner == Manner.OverAll);
     }
 
-    static (Manner Manner, bool WithHoles) Linear(Board board, Side side, FlatPart part, double scale, IReadOnlyList<Hole> holes, Listing list)
+    static void Linear(Board board, Side side, FlatPart part, double scale, Choice choice, Listing list)
     {
-        var (manner, stations, withHoles) = Choice.Of(part, side.Along, holes);
-        var asked = Choice.Dimensions(manner, stations, part.Origin, side.Along);
-        (double U, double V) Place(Station s) => (side.U(s.Point * scale), side.V(s.Point * scale) + (s.IsHole ? Past(holes, s, scale) : 0));
-        if (manner == Manner.Running)
+        var asked = choice.Dimensions(part.Origin, side.Along);
+        (double U, double V) At(Station s) => (side.U(s.Point * scale), side.V(s.Nearest.Point * scale) + Past(part, s.Nearest, scale));
+        if (choice.Manner == Manner.Running)
         {
-            var stops = asked.Where(a => !a.Auxiliary).Select(a => (Place(a.B).U, Place(a.B).V, list.Linear(a, side.Along))).ToList();
-            Running.Place(board, side, Place(asked[0].A), stops);
-            return (manner, withHoles);
+            var stops = asked.Where(a => !a.Auxiliary).Select(a => (At(a.B).U, At(a.B).V, list.Linear(a, side.Along))).ToList();
+            Running.Place(board, side, At(asked[0].A), stops);
+            return;
         }
-        var rows = new Rows(board, side, Place(stations[0]).U, Place(stations[^1]).U);
+        var rows = new Rows(board, side, At(choice.Stations[0]).U, At(choice.Stations[^1]).U);
         for (var i = 0; i < asked.Count; i++)
         {
-            var later = asked.Skip(i + 1).SelectMany(a => new[] { Place(a.A).U, Place(a.B).U }).ToHashSet();
-            rows.Place(Place(asked[i].A), Place(asked[i].B), list.Linear(asked[i], side.Along), later, manner == Manner.Chain);
+            var later = asked.Skip(i + 1).SelectMany(a => new[] { At(a.A).U, At(a.B).U }).ToHashSet();
+            rows.Place(At(asked[i].A), At(asked[i].B), list.Linear(asked[i], side.Along), later, choice.Manner == Manner.Chain);
         }
-        return (manner, withHoles);
     }
 
     // An extension line starts past the hole's own centre line.
-    static double Past(IReadOnlyList<Hole> holes, Station s, double scale) =>
-        holes.FirstOrDefault(h => h.Middle == s.Point) is { Between: null } h ? h.Reach * scale + 2 : 0;
+    static double Past(FlatPart part, Place place, double scale) =>
+        place.IsHole && part.Holes.FirstOrDefault(h => h.Centre == place.Point) is { } hole ? hole.Diameter.Value / 2 * scale + PartShape.Past : 0;
 
     static void Folds(Board board, FlatPart part, double scale, Writing writing)
     {

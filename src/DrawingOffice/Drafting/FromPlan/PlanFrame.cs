@@ -5,23 +5,30 @@ using WitnessMark.Maths;
 namespace WitnessMark.DrawingOffice.Drafting.FromPlan;
 
 /// <summary>
-/// The drawing's axes laid on a plan: origin in one corner or hole, x towards another. Coordinates and their ± lean on these two
-/// features alone, since that is how the part will be marked out.
+/// The drawing's axes laid on a plan: origin in one corner or hole, that axis towards another feature which lies nearest to it in the sketch.
+/// The part so lies as it was sketched, to 45°. Coordinates and their ± lean on these two features alone, since that is how the part will be marked out.
 /// </summary>
 sealed class PlanFrame
 {
     readonly Plan _plan;
     readonly string _along;
+    readonly Vec2 _datum;
     readonly Vec2 _u;
     readonly double _length;
 
-    public PlanFrame(Plan plan, string origin, string along)
+    /// <param name="level">Direction of the sketch's x on the plan, radians.</param>
+    public PlanFrame(Plan plan, string origin, string along, double level)
     {
         (_plan, Origin, _along) = (plan, origin, along);
         var d = plan.Of(along).At - plan.Of(origin).At;
-        if (d.Length < 1e-6) throw new RefusedException(Refusal.Of("datum", $"{origin} to {along}", "two features apart from each other are needed"));
-        (_u, _length) = (d.Unit, d.Length);
+        if (d.Length < Least) throw new RefusedException(Refusal.Of("datum", $"{origin} to {along}", "two features apart from each other are needed"));
+        (_datum, _length) = (d.Unit, d.Length);
+        var quarters = (int)Math.Round((level - d.Angle) / (Math.PI / 2)) & 3;
+        _u = Enumerable.Range(0, quarters).Aggregate(_datum, (u, _) => u.Left);
     }
+
+    /// <summary>mm; nearer to each other two features give no direction.</summary>
+    public const double Least = 1e-6;
 
     public string Origin { get; }
 
@@ -35,21 +42,21 @@ sealed class PlanFrame
     }
 
     /// <summary>
-    /// Standard uncertainty of the way from one feature to another along x or y of the drawing, mm, from the full covariance, the turn of the axes included:
-    /// δ(u·p) = u·δp + (n·p / L) n·δd, δ(n·p) = n·δp − (u·p / L) n·δd, p between the features, d along the datum, L its length. Null where it is loose.
+    /// Standard uncertainty of the way from one feature to another along an axis w of the drawing, mm, from the full covariance, the turn of the axes included:
+    /// δ(w·p) = w·δp + (w⊥·p / L) n·δd, p between the features, d along the datum, L its length, n across it. Null where it is loose.
     /// </summary>
     public double? Std(Span span)
     {
         if (span.From is not { } from || span.To is not { } to || from == to) return null;
         if (!IsPlaced(from) || !IsPlaced(to)) return null;
-        var n = _u.Left;
+        var w = span.Along.X > 0 ? _u : _u.Left;
         var p = _plan.Of(to).At - _plan.Of(from).At;
-        var (direction, lean) = span.Along.X > 0 ? (_u, n.Dot(p) / _length) : (n, -_u.Dot(p) / _length);
+        var turn = _datum.Left * (w.Left.Dot(p) / _length);
         var rates = new SortedDictionary<int, double>();
-        Add(rates, to, direction);
-        Add(rates, from, -direction);
-        Add(rates, _along, n * lean);
-        Add(rates, Origin, n * -lean);
+        Add(rates, to, w);
+        Add(rates, from, -w);
+        Add(rates, _along, turn);
+        Add(rates, Origin, -turn);
         int[] columns = [.. rates.Keys];
         double[] values = [.. rates.Values];
         // Measured along itself the datum has no ± across.

@@ -13,13 +13,24 @@ sealed class Clearance
     const double Square = 8;
 
     readonly Dictionary<(int, int), List<Box>> _boxes = [];
+    readonly Dictionary<(int, int), List<Box>> _notes = [];
     readonly Dictionary<(int, int), List<(Vec2 A, Vec2 B)>> _lines = [];
     readonly Dictionary<(int, int), List<(Vec2 Centre, double Radius)>> _discs = [];
+
+    /// <summary>Three letter heights, mm: nearer to each other two notes on a line are read as one.</summary>
+    public const double Between = 3 * Letter.Usual;
 
     /// <summary>What encloses all lettering and lines so far.</summary>
     public Box Bounds { get; private set; } = Box.Nothing;
 
     public void Block(Box box) => Enter(_boxes, box, box);
+
+    /// <summary>A level note: other lettering on its line keeps <see cref="Between"/> away where there is room.</summary>
+    public void Note(Box box)
+    {
+        Block(box);
+        Enter(_notes, box, box);
+    }
 
     public void Line(Vec2 a, Vec2 b)
     {
@@ -45,6 +56,13 @@ sealed class Clearance
             if (_discs.TryGetValue(square, out var discs) && discs.Exists(d => Touches(box, d.Centre, d.Radius))) return false;
         }
         return true;
+    }
+
+    /// <summary>No note drawn so far stands on the same line within <see cref="Between"/>.</summary>
+    public bool Apart(Box box)
+    {
+        var wide = box with { Left = box.Left - Between, Right = box.Right + Between };
+        return !Squares(wide).Any(square => _notes.TryGetValue(square, out var notes) && notes.Exists(w => w.Overlaps(wide)));
     }
 
     /// <summary>No lettering drawn so far lies on the line.</summary>

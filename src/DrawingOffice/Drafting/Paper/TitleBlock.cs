@@ -17,7 +17,7 @@ static class TitleBlock
     public static void Draw(Board board, Box inside, TitleFields fields, string scale, string units, int sheet, int of)
     {
         var (left, right, y) = (inside.Right - Width, inside.Right, inside.Bottom);
-        Note(board, left, right, y, fields.GeneralTolerance);
+        Note(board, left, right, y, fields);
         y += NoteRow;
         Cells(board, left, y, Row, Letter.Usual,
             (62, "measured from", fields.MeasuredFrom), (48, "drawn by", fields.DrawnBy), (40, "date", Written(fields.Date)), (30, "sheet", $"{sheet} of {of}"));
@@ -35,9 +35,9 @@ static class TitleBlock
 
     static string Written(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
 
-    static void Note(Board board, double left, double right, double y, string tolerance)
+    static void Note(Board board, double left, double right, double y, TitleFields fields)
     {
-        var text = (tolerance.Length > 0 ? tolerance + ". " : "") + "± holds 95 in 100. Do not scale.";
+        var text = (fields.GeneralTolerance.Length > 0 ? fields.GeneralTolerance + ". " : "") + (fields.Spreads ? "± holds 95 in 100. " : "") + "Do not scale.";
         var room = right - left - 4;
         board.Text(new(left + 2, y + 2.2), Letter.Cut(text, room, Letter.Small), Letter.Small, Layers.Frame);
     }

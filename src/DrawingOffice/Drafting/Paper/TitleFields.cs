@@ -23,4 +23,7 @@ public sealed record TitleFields(string Title, string PartNumber)
 
     /// <summary>Printed over the title block in the warning tone, e.g. on a part that carries brakes, steering, springs or lifting gear.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
+
+    /// <summary>False on a drawing of designed sizes, which has no ± to speak of.</summary>
+    internal bool Spreads { get; init; } = true;
 }

@@ -12,6 +12,9 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
 {
     const double First = 10, Pitch = 8, Air = 1.5, OutsideArrow = 6;
 
+    // A figure may begin where an extension line stands, rounding apart, mm.
+    const double Touch = 1e-6;
+
     readonly List<List<(double From, double To)>> _taken = [];
 
     /// <summary>How one dimension could stand: its line, its figure, and by how many rows the figure is moved out.</summary>
@@ -48,8 +51,8 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
         {
             for (var lift = 1; lift <= 3; lift++) yield return new(low, high, (low + high - width) / 2, inside == Ends.Inside ? inside : Ends.Dots, lift);
         }
-        yield return new(low - stub - Air - width, high + stub, low - stub - Air - width, inside);
         yield return new(low - stub, high + stub + Air + width, high + stub + Air, inside);
+        yield return new(low - stub - Air - width, high + stub, low - stub - Air - width, inside);
         yield return new(low - stub, highest + OutsideArrow + Air + width, highest + OutsideArrow + Air, inside);
         yield return new(lowest - OutsideArrow - Air - width, high + stub, lowest - OutsideArrow - Air - width, inside);
     }
@@ -66,7 +69,7 @@ sealed class Rows(Board board, Side side, double lowest, double highest)
     {
         var figure = (way.Figure - Air, way.Figure + label.Width + Air);
         if (!IsClear(row, (way.LineFrom, way.LineTo)) || !IsClear(row + way.Lift, figure)) return false;
-        if (later.Any(u => u > figure.Item1 && u < figure.Item2)) return false;
+        if (later.Any(u => u > figure.Item1 + Touch && u < figure.Item2 - Touch)) return false;
         var box = label.Around(side.Baseline(way.Figure, V(row + way.Lift)), side.Turn);
         if (way.Lift > 0 && !board.Clear.Passes(side.At(Middle(way), V(row)), side.At(Middle(way), Near(row + way.Lift)))) return false;
         return board.Clear.Free(box) && board.Clear.Passes(side.At(way.LineFrom, V(row)), side.At(way.LineTo, V(row)));
