@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.PlanningOffice;
+
+namespace WitnessMark.Web.Client.BackRoom;
+
+/// <summary>Second shapes of the whole plan and of the plan that is believed.</summary>
+public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirror> Believed)
+{
+    public Plan Into(Plan plan) => plan with { Mirrors = All, WithoutDoubtful = plan.WithoutDoubtful is { } kept ? kept with { Mirrors = Believed } : null };
+}
+
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web, IgnoreReadOnlyProperties = true)]
+[JsonSerializable(typeof(Sample))]
+[JsonSerializable(typeof(OtherShapes))]
+[JsonSerializable(typeof(ForecastRequest))]
+[JsonSerializable(typeof(JobForecast))]
+sealed partial class WorkJson : JsonSerializerContext;

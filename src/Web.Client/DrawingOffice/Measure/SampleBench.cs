@@ -1,0 +1,235 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.MakeToSize;
+using WitnessMark.FrontOffice.MeasureSample;
+using WitnessMark.Maths;
+using WitnessMark.Stores;
+using WitnessMark.Web.Client.BackRoom;
+using WitnessMark.Web.Client.Outbox;
+using WitnessMark.Web.Client.Wire;
+
+namespace WitnessMark.Web.Client.DrawingOffice.Measure;
+
+/// <summary>One sample on the bench: its sketch, its readings as written, and the plan they make.</summary>
+public sealed class SampleBench : IDisposable
+{
+    readonly Tray _tray;
+    readonly Desk _desk;
+    readonly TimeProvider _clock;
+    readonly List<ReadingEntry> _entries = [];
+    readonly ImmutableArray<OwnedInstrument> _owned;
+    ImmutableArray<ReadEntry> _sizes = [];
+    CancellationTokenSource? _stop;
+    readonly HashSet<Guid> _withdrawn = [], _waiting = [];
+
+    SampleBench(BenchFile file, Tray tray, SketchBook sketch, Desk desk, TimeProvider clock)
+    {
+        (_tray, _desk, _clock, Sketch) = (tray, desk, clock, sketch);
+        Sample = file.Sample.Row;
+        _owned = file.Instruments;
+        _entries.AddRange(file.History.Readings);
+        _withdrawn.UnionWith(file.History.Withdrawals.Select(w => w.ReadingId));
+        foreach (var unsent in tray.Waiting()) Take(unsent);
+        sketch.Open(file.Sketch);
+        Work();
+        tray.Changed += Told;
+        tray.Acknowledged += Acknowledged;
+        sketch.Changed += Told;
+    }
+
+    public PartSample Sample { get; }
+
+    public SketchBook Sketch { get; }
+
+    /// <summary>Names to choose from, and whether the instrument reads angles.</summary>
+    public IEnumerable<(string Name, bool ReadsAngle)> Instruments =>
+        Instrument.Usual.Select(i => (i.Name, i.ReadsAngle)).Concat(_owned.Select(i => (i.Name, i.ReadsAngle))).DistinctBy(i => i.Name, StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Readings of the plan.</summary>
+    public ImmutableArray<Line> Lines { get; private set; } = [];
+
+    /// <summary>Sizes to identify: threads, pins, sheet.</summary>
+    public ImmutableArray<Line> Sizes { get; private set; } = [];
+
+    public ImmutableArray<Feature> Features => Sketch.Features;
+
+    public Outcome Outcome { get; private set; } = Outcome.Nothing;
+
+    public Plan? Plan => Outcome.Plan;
+
+    /// <summary>What to read next; null while there is no plan, or it is still being worked out.</summary>
+    public NextAdvice? Advice { get; private set; }
+
+    /// <summary>Other shapes that fit as well are being looked for.</summary>
+    public bool Searching { get; private set; }
+
+    /// <summary>The ± that every dimension is to have (19 of 20), mm.</summary>
+    public double Wanted { get; private set; } = 0.1;
+
+    public event Action? Changed;
+
+    public static SampleBench Open(BenchFile file, Tray tray, SketchBook sketch, Desk desk, TimeProvider clock) => new(file, tray, sketch, desk, clock);
+
+    /// <summary>Writes the reading down when it can be understood; else says why not, and nothing is kept.</summary>
+    public string? Append(string kind, string from, string to, string value, string instrument) =>
+        Append(Entry(kind, from, to, value, instrument), e => StoredSample.Check(Sample, Sketch.Row, e, _owned));
+
+    /// <summary>The same for a size that is to be identified.</summary>
+    public string? AppendSize(string kind, string item, string condition, string value, string instrument) =>
+        Append(Entry(kind, item, condition, value, instrument), e => !StoredSizes.IsOne(e) ? Refusal.Of("what is measured", e.Kind, "choose one of the list").Sentence
+            : e.From.Length == 0 ? Refusal.Of("of which", e.From, "give the thing a short name such as stud").Sentence : StoredSizes.Check(e));
+
+    string? Append(ReadingEntry entry, Func<ReadingEntry, string?> check)
+    {
+        if (check(entry) is { } refusal) return refusal;
+        _entries.Add(entry);
+        _waiting.Add(entry.Id);
+        _tray.Put(new(entry, null));
+        Work();
+        return null;
+    }
+
+    ReadingEntry Entry(string kind, string from, string to, string value, string instrument)
+    {
+        var plusMinus = instrument.TrimStart().StartsWith('±') ? instrument.Trim() : "";
+        return new(_tray.NewId(), Sample.Id, kind.Trim(), from.Trim(), to.Trim(), value.Trim(), plusMinus,
+            plusMinus.Length > 0 ? "" : instrument.Trim(), "", _clock.GetUtcNow(), "this browser");
+    }
+
+    public void Withdraw(ReadingEntry reading, string reason)
+    {
+        if (_tray.Refusals.ContainsKey(reading.Id))
+        {
+            _entries.RemoveAll(e => e.Id == reading.Id);
+            _waiting.Remove(reading.Id);
+            _tray.Drop(reading.Id);
+        }
+        else
+        {
+            _withdrawn.Add(reading.Id);
+            _tray.Put(new(null, new(_tray.NewId(), reading.Id, reason, _clock.GetUtcNow(), "this browser")));
+        }
+        Work();
+    }
+
+    /// <summary>Writes a withdrawn reading down once more, as a new entry.</summary>
+    public void PutBack(ReadingEntry withdrawn)
+    {
+        var again = withdrawn with { Id = _tray.NewId(), TakenAt = _clock.GetUtcNow() };
+        _entries.Add(again);
+        _waiting.Add(again.Id);
+        _tray.Put(new(again, null));
+        Work();
+    }
+
+    public void Place(ImmutableArray<Feature> features)
+    {
+        Sketch.Change(Features.AddRange(features));
+        Work();
+    }
+
+    public void Move(Feature feature)
+    {
+        Sketch.Change([.. Features.Select(f => f.Id == feature.Id ? feature : f)]);
+        if (Plan is null) Work();
+    }
+
+    public void TakeTheirs()
+    {
+        Sketch.TakeTheirs();
+        Work();
+    }
+
+    /// <returns>Why the feature must stay; null when it is gone.</returns>
+    public string? Remove(string id)
+    {
+        var naming = Lines.Count(l => l.Entry.From == id || l.Entry.To == id);
+        if (naming > 0) return $"{id} is named by {naming} reading{(naming == 1 ? "" : "s")}; withdraw {(naming == 1 ? "that" : "those")} first.";
+        if (Features.FirstOrDefault(f => f.From == id || f.To == id) is { } edge) return $"{edge.Id} ends at {id}; remove {edge.Id} first.";
+        Sketch.Change([.. Features.Where(f => f.Id != id)]);
+        Work();
+        return null;
+    }
+
+    public void Want(double plusMinus)
+    {
+        Wanted = plusMinus;
+        Advise();
+    }
+
+    /// <summary>Reads every entry anew and adjusts the plan.</summary>
+    public void Work()
+    {
+        var standing = _entries.Where(e => !_withdrawn.Contains(e.Id)).ToLookup(StoredSizes.IsOne);
+        _sizes = [.. standing[true].Select(e => new ReadEntry(e, null, StoredSizes.Check(e), null))];
+        Outcome = Outcome.Of(Sample, Sketch.Row, [.. standing[false]], _owned, _clock);
+        Told();
+        _ = Follow();
+    }
+
+    /// <summary>After the plan has been shown: what to read next, and whether another shape fits as well.</summary>
+    async Task Follow()
+    {
+        var outcome = Outcome;
+        await Task.Delay(1);
+        if (outcome != Outcome) return;
+        Advise();
+        if (outcome is not { Plan.Convergence.Converged: true, Sample: { } sample } || Searching) return;
+        Searching = true;
+        Told();
+        try
+        {
+            var others = await _desk.OtherShapes(sample, (_stop = new()).Token);
+            if (outcome == Outcome) Outcome = outcome with { Plan = others.Into(outcome.Plan) };
+        }
+        catch (OperationCanceledException)
+        {
+            outcome = Outcome;
+        }
+        Searching = false;
+        // Readings written meanwhile have made another plan: look at that one.
+        if (outcome.Read != Outcome.Read) await Follow();
+        else Advise();
+    }
+
+    /// <summary>Ends the search for other shapes.</summary>
+    public void Stop() => _stop?.Cancel();
+
+    void Advise()
+    {
+        Advice = Plan is { Convergence.Converged: true } plan ? Next.Advise(plan.Believed, Wanted / 2) : null;
+        Told();
+    }
+
+    void Told()
+    {
+        Lines = [.. Outcome.Read.Select(LineOf)];
+        Sizes = [.. _sizes.Select(LineOf)];
+        Changed?.Invoke();
+    }
+
+    Line LineOf(ReadEntry r) => new(r.Reading?.Index + 1, r.Entry, StandingOf(r.Entry.Id), WhyNot(r), r.Reading, r.Result);
+
+    string? WhyNot(ReadEntry r) => _tray.Refusals.GetValueOrDefault(r.Entry.Id) ?? r.Why;
+
+    Standing StandingOf(Guid id) =>
+        _tray.Refusals.ContainsKey(id) ? Standing.Refused : _waiting.Contains(id) ? Standing.Waiting : Standing.Kept;
+
+    void Take(Unsent unsent)
+    {
+        if (unsent.Withdrawal is { } gone) _withdrawn.Add(gone.ReadingId);
+        if (unsent.Reading is not { } reading || reading.SampleId != Sample.Id) return;
+        if (_entries.All(e => e.Id != reading.Id)) _entries.Add(reading);
+        _waiting.Add(reading.Id);
+    }
+
+    void Acknowledged(Unsent unsent) => _waiting.Remove(unsent.Id);
+
+    public void Dispose()
+    {
+        Stop();
+        _tray.Changed -= Told;
+        _tray.Acknowledged -= Acknowledged;
+        Sketch.Changed -= Told;
+    }
+}

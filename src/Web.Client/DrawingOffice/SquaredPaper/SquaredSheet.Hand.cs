@@ -1,0 +1,172 @@
+using Microsoft.AspNetCore.Components.Web;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.Maths;
+
+namespace WitnessMark.Web.Client.DrawingOffice.SquaredPaper;
+
+/// <summary>What mouse, finger and keys do on the paper.</summary>
+public sealed partial class SquaredSheet
+{
+    /// <summary>How near a pointer must come to a feature to mean it, px: half a touch target, and finer for a mouse.</summary>
+    const double FingerReach = 22, MouseReach = 12;
+
+    readonly Dictionary<long, Vec2> _pointers = [];
+    (Vec2 From, Vec2 To)? _rubber;
+    string? _dragged, _pendingCorner;
+    Vec2 _down;
+
+    async Task Down(PointerEventArgs e)
+    {
+        Page.Capture(_svg, e.PointerId);
+        _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        if (_pointers.Count > 1)
+        {
+            _dragged = null;
+            _rubber = null;
+            return;
+        }
+        _down = At(e);
+        if (Tool == Tool.Move && Near(_down, Reach(e)) is { } hit)
+        {
+            _dragged = hit.Feature.Kind == FeatureKind.Edge ? null : hit.Id;
+            await SelectedChanged.InvokeAsync(hit.Id);
+        }
+    }
+
+    async Task Along(PointerEventArgs e)
+    {
+        if (!_pointers.TryGetValue(e.PointerId, out var before)) return;
+        Vec2 now = new(e.ClientX, e.ClientY);
+        _pointers[e.PointerId] = now;
+        if (_pointers.Count == 2) Pinch(e.PointerId, before, now);
+        else if (_dragged is { } id) await Moved(id, Snapped(At(e)));
+        else if (Tool == Tool.Move) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
+        else if (Tool is Tool.Slot or Tool.Arc) _rubber = (Snapped(_down), Snapped(At(e)));
+    }
+
+    async Task Up(PointerEventArgs e)
+    {
+        var alone = _pointers.Count == 1;
+        _pointers.Remove(e.PointerId);
+        _rubber = null;
+        if (_dragged is not null) _dragged = null;
+        else if (alone && Tool != Tool.Move) await Place(Snapped(_down), Snapped(At(e)), Reach(e));
+    }
+
+    void Cancelled(PointerEventArgs e)
+    {
+        _pointers.Remove(e.PointerId);
+        _dragged = null;
+        _rubber = null;
+    }
+
+    void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
+
+    void Pinch(long moving, Vec2 before, Vec2 now)
+    {
+        var other = _pointers.First(p => p.Key != moving).Value;
+        var apart = other.DistanceTo(now);
+        if (apart > 1) _view = _view.Zoomed(other.DistanceTo(before) / apart, _view.Middle);
+    }
+
+    async Task Place(Vec2 from, Vec2 to, double reach)
+    {
+        _fitted = true;
+        var drawn = from.DistanceTo(to);
+        switch (Tool)
+        {
+            case Tool.Corner:
+                await OnPlace.InvokeAsync([Placing.Corner(Features, to)]);
+                break;
+            case Tool.Hole:
+                await OnPlace.InvokeAsync([Placing.Hole(Features, to)]);
+                break;
+            case Tool.Arc:
+                await OnPlace.InvokeAsync([Placing.Arc(Features, from, drawn > reach ? drawn : null)]);
+                break;
+            case Tool.Slot:
+                await OnPlace.InvokeAsync([Placing.Slot(Features, from, drawn > reach ? to : from + new Vec2(_view.Square, 0))]);
+                break;
+            case Tool.Edge:
+                await PlaceEdge(to, reach);
+                break;
+        }
+    }
+
+    /// <summary>Edges run on from corner to corner; where there is no corner yet, one is put.</summary>
+    async Task PlaceEdge(Vec2 at, double reach)
+    {
+        var corner = Near(at, reach, FeatureKind.Point)?.Feature ?? Placing.Corner(Features, at);
+        var isNew = Features.All(f => f.Id != corner.Id);
+        if (_pendingCorner is { } first && Features.Any(f => f.Id == first) && first != corner.Id)
+        {
+            var edge = Placing.Edge(Features, first, corner.Id);
+            await OnPlace.InvokeAsync(isNew ? [corner, edge] : [edge]);
+        }
+        else if (isNew) await OnPlace.InvokeAsync([corner]);
+        _pendingCorner = corner.Id;
+    }
+
+    async Task Key(KeyboardEventArgs e)
+    {
+        var step = _view.Square / (e.ShiftKey ? 1 : 10);
+        switch (e.Key)
+        {
+            case "ArrowLeft": await Nudge(new(-step, 0)); break;
+            case "ArrowRight": await Nudge(new(step, 0)); break;
+            case "ArrowUp": await Nudge(new(0, step)); break;
+            case "ArrowDown": await Nudge(new(0, -step)); break;
+            case "+" or "=": Zoom(0.8); break;
+            case "-": Zoom(1.25); break;
+            case "0": Fit(); break;
+            case "n" or "N": await SelectedChanged.InvokeAsync(NextId()); break;
+            case "Escape": await Stop(); break;
+            case "Delete" when Selected is { } id: await OnRemove.InvokeAsync(id); break;
+        }
+    }
+
+    async Task Nudge(Vec2 by)
+    {
+        if (Selected is { } id && _shown.TryGetValue(id, out var s) && s.Feature.Kind != FeatureKind.Edge) await Moved(id, s.At + by);
+        else _view = _view.Moved(by);
+    }
+
+    async Task Stop()
+    {
+        _pendingCorner = null;
+        await SelectedChanged.InvokeAsync(null);
+        await ToolChanged.InvokeAsync(Tool.Move);
+    }
+
+    string? NextId()
+    {
+        if (Features.IsEmpty) return null;
+        var now = Features.Select(f => f.Id).ToList().IndexOf(Selected ?? "");
+        return Features[(now + 1) % Features.Length].Id;
+    }
+
+    async Task Moved(string id, Vec2 to)
+    {
+        if (Features.FirstOrDefault(f => f.Id == id) is { } f) await OnMove.InvokeAsync(f with { Sketch = to });
+    }
+
+    Shown? Near(Vec2 at, double reach, FeatureKind? only = null) => _shown.Values
+        .Where(s => only is null ? s.Feature.From is null : s.Feature.Kind == only)
+        .Select(s => (s, Away: Math.Max(0, s.At.DistanceTo(at) - (s.Feature.Kind == FeatureKind.Hole ? (s.Size ?? 0) / 2 : 0))))
+        .Where(x => x.Away <= reach).OrderBy(x => x.Away).Select(x => x.s).FirstOrDefault();
+
+    double Reach(PointerEventArgs e) => (e.PointerType == "mouse" ? MouseReach : FingerReach) * PerPixel;
+
+    Vec2 At(MouseEventArgs e)
+    {
+        var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
+        return new(p.X, -p.Y);
+    }
+
+    /// <summary>To a tenth of a firm square: rough is enough, and round figures are easier to talk about.</summary>
+    Vec2 Snapped(Vec2 p)
+    {
+        var step = _view.Square / 10;
+        return new(Math.Round(p.X / step) * step, Math.Round(p.Y / step) * step);
+    }
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
+using WitnessMark.Web.Client.Wire;
+
+namespace WitnessMark.Web.Client.Outbox;
+
+/// <summary>What the host said.</summary>
+/// <param name="Away">It did not answer, or not as itself: try again later.</param>
+/// <param name="Refusal">It refused, and will refuse again.</param>
+public readonly record struct Reply<T>(T? Value, bool Away, string? Refusal);
+
+/// <summary>The host's records over HTTP.</summary>
+public sealed class Server(HttpClient http)
+{
+    /// <summary>Wait between tries while the host is away, ms.</summary>
+    const int Patience = 1500;
+
+    static WireJson Json => WireJson.Default;
+
+    /// <summary>Asks until the host answers.</summary>
+    public static async Task<Reply<T>> Patient<T>(Func<Task<Reply<T>>> ask)
+    {
+        while (true)
+        {
+            var reply = await ask();
+            if (!reply.Away) return reply;
+            await Task.Delay(Patience);
+        }
+    }
+
+    public Task<Reply<ImmutableArray<Versioned<Vehicle>>>> Vehicles() => Get("api/vehicles", Json.ImmutableArrayVersionedVehicle);
+
+    public Task<Reply<VehicleTree>> Tree(Guid vehicle) => Get($"api/vehicles/{vehicle}", Json.VehicleTree);
+
+    public Task<Reply<BenchFile>> Sample(Guid sample) => Get($"api/samples/{sample}", Json.BenchFile);
+
+    public Task<Reply<Recorded>> Append(ReadingEntry reading) =>
+        Send(HttpMethod.Post, $"api/samples/{reading.SampleId}/readings", [reading], Json.ImmutableArrayReadingEntry, Json.Recorded);
+
+    public Task<Reply<Recorded>> Withdraw(Withdrawal withdrawal) =>
+        Send(HttpMethod.Post, "api/withdrawals", [withdrawal], Json.ImmutableArrayWithdrawal, Json.Recorded);
+
+    public Task<Reply<Saved<SampleSketch>>> Save(SampleSketch sketch, int basedOn) =>
+        Send(HttpMethod.Put, $"api/samples/{sketch.Id}/sketch", new(sketch, basedOn), Json.SavingSampleSketch, Json.SavedSampleSketch);
+
+    public Task<Reply<Saved<Part>>> Save(Part part, int basedOn) =>
+        Send(HttpMethod.Put, $"api/parts/{part.Id}", new(part, basedOn), Json.SavingPart, Json.SavedPart);
+
+    public Task<Reply<Saved<PartSample>>> Save(PartSample sample, int basedOn) =>
+        Send(HttpMethod.Put, $"api/samples/{sample.Id}", new(sample, basedOn), Json.SavingPartSample, Json.SavedPartSample);
+
+    public Task<Reply<Saved<Vehicle>>> Save(Vehicle vehicle, int basedOn) =>
+        Send(HttpMethod.Put, $"api/vehicles/{vehicle.Id}", new(vehicle, basedOn), Json.SavingVehicle, Json.SavedVehicle);
+
+    public Task<Reply<Saved<VehicleSystem>>> Save(VehicleSystem system, int basedOn) =>
+        Send(HttpMethod.Put, $"api/systems/{system.Id}", new(system, basedOn), Json.SavingVehicleSystem, Json.SavedVehicleSystem);
+
+    public Task<Reply<ImmutableArray<Versioned<Job>>>> Jobs(Guid vehicle) => Get($"api/vehicles/{vehicle}/jobs", Json.ImmutableArrayVersionedJob);
+
+    public Task<Reply<Saved<Job>>> Save(Job job, int basedOn) =>
+        Send(HttpMethod.Put, $"api/jobs/{job.Id}", new(job, basedOn), Json.SavingJob, Json.SavedJob);
+
+    public Task<Reply<Versioned<Shop>>> Shop() => Get("api/shop", Json.VersionedShop);
+
+    public Task<Reply<Saved<Shop>>> Save(Shop shop, int basedOn) =>
+        Send(HttpMethod.Put, "api/shop", new(shop, basedOn), Json.SavingShop, Json.SavedShop);
+
+    Task<Reply<T>> Get<T>(string path, JsonTypeInfo<T> shape) => Answer(() => http.GetAsync(path), shape);
+
+    Task<Reply<T>> Send<TBody, T>(HttpMethod method, string path, TBody body, JsonTypeInfo<TBody> bodyShape, JsonTypeInfo<T> shape) =>
+        Answer(() => http.SendAsync(new HttpRequestMessage(method, path) { Content = JsonContent.Create(body, bodyShape) }), shape);
+
+    static async Task<Reply<T>> Answer<T>(Func<Task<HttpResponseMessage>> ask, JsonTypeInfo<T> shape)
+    {
+        try
+        {
+            using var response = await ask();
+            if (response.IsSuccessStatusCode || response.StatusCode == HttpStatusCode.Conflict)
+                return new(await response.Content.ReadFromJsonAsync(shape), false, null);
+            if ((int)response.StatusCode >= 500) return new(default, true, null);
+            var refused = await response.Content.ReadFromJsonAsync(Json.Refused);
+            return new(default, false, refused?.Refusal ?? $"The host refused it ({(int)response.StatusCode}).");
+        }
+        catch (Exception e) when (e is HttpRequestException or JsonException or OperationCanceledException)
+        {
+            return new(default, true, null);
+        }
+    }
+}

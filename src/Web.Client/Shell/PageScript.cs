@@ -1,0 +1,55 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using WitnessMark.Maths;
+
+namespace WitnessMark.Web.Client.Shell;
+
+/// <summary>What only the browser can do, behind plain calls. Loaded once before the first page is shown.</summary>
+public sealed class PageScript(IJSRuntime js)
+{
+    IJSInProcessObjectReference? _module;
+
+    IJSInProcessObjectReference Module => _module ?? throw new InvalidOperationException("Load the page script first.");
+
+    public async Task Load() => _module = await js.InvokeAsync<IJSInProcessObjectReference>("import", "./js/page.js");
+
+    public string? Kept(string key) => ((IJSInProcessRuntime)js).Invoke<string?>("localStorage.getItem", key);
+
+    public void Keep(string key, string text) => ((IJSInProcessRuntime)js).InvokeVoid("localStorage.setItem", key, text);
+
+    public void Forget(string key) => ((IJSInProcessRuntime)js).InvokeVoid("localStorage.removeItem", key);
+
+    /// <summary>Everything kept under keys that begin so, in the order of the keys.</summary>
+    public string[] KeptUnder(string prefix) => Module.Invoke<string[]>("kept", prefix);
+
+    public void SetTheme(string theme) => Module.InvokeVoid("setTheme", theme);
+
+    /// <summary>A pointer's place in the drawing's own units (SVG: y down).</summary>
+    public Vec2 ToDrawing(ElementReference svg, double clientX, double clientY)
+    {
+        var at = Module.Invoke<double[]>("toDrawing", svg, clientX, clientY);
+        return new(at[0], at[1]);
+    }
+
+    public void Capture(ElementReference svg, long pointer) => Module.InvokeVoid("capture", svg, pointer);
+
+    public IJSInProcessObjectReference WatchSize<T>(ElementReference svg, DotNetObjectReference<T> component) where T : class =>
+        Module.Invoke<IJSInProcessObjectReference>("watchSize", svg, component);
+
+    public void HoldKeys(ElementReference svg) => Module.InvokeVoid("holdKeys", svg);
+
+    /// <summary>The person has asked the machine for as little motion as can be.</summary>
+    public bool Stillness() => Module.Invoke<bool>("stillness");
+
+    public void Focus(string id) => Module.InvokeVoid("focus", id);
+
+    public ValueTask<string> AskBackRoom(string task, string text) => Module.InvokeAsync<string>("askBackRoom", task, text);
+
+    public void CloseBackRoom() => Module.InvokeVoid("closeBackRoom");
+
+    public async Task Download(string name, string type, byte[] bytes)
+    {
+        using var stream = new DotNetStreamReference(new MemoryStream(bytes));
+        await Module.InvokeVoidAsync("download", name, type, stream);
+    }
+}

@@ -1,0 +1,85 @@
+// The few things that only the browser can do; everything else is C#.
+
+export function setTheme(theme) {
+  if (theme) {
+    document.documentElement.dataset.theme = theme;
+    localStorage.setItem("wm.theme", theme);
+  } else {
+    delete document.documentElement.dataset.theme;
+    localStorage.removeItem("wm.theme");
+  }
+}
+
+// Client px -> the drawing's own units, through whatever scaling the page gave it.
+export function toDrawing(svg, x, y) {
+  const p = new DOMPoint(x, y).matrixTransform(svg.getScreenCTM().inverse());
+  return [p.x, p.y];
+}
+
+export function capture(svg, pointer) {
+  try { svg.setPointerCapture(pointer); } catch { /* the pointer has gone: nothing to hold */ }
+}
+
+// Tells the component the drawing's size in px, now and on every change.
+export function watchSize(svg, component) {
+  const watcher = new ResizeObserver(() => component.invokeMethodAsync("Sized", svg.clientWidth, svg.clientHeight));
+  watcher.observe(svg);
+  return { stop: () => watcher.disconnect() };
+}
+
+// A wheel or an arrow key over the drawing works the drawing and must not scroll the page.
+export function holdKeys(svg) {
+  svg.addEventListener("wheel", e => e.preventDefault(), { passive: false });
+  svg.addEventListener("keydown", e => { if (e.key.startsWith("Arrow")) e.preventDefault(); });
+}
+
+export function stillness() {
+  return matchMedia("(prefers-reduced-motion: reduce)").matches;
+}
+
+export function focus(id) {
+  const e = document.getElementById(id);
+  if (e) { e.focus(); e.select?.(); }
+}
+
+export async function download(name, type, stream) {
+  const blob = new Blob([await stream.arrayBuffer()], { type });
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}
+
+export function kept(prefix) {
+  return Object.keys(localStorage).filter(k => k.startsWith(prefix)).sort().map(k => localStorage.getItem(k));
+}
+
+let backRoom = null;
+let asked = 0;
+const waiting = new Map();
+
+export function askBackRoom(task, text) {
+  if (!backRoom) {
+    backRoom = new Worker(new URL("./back-room.js", import.meta.url), { type: "module" });
+    backRoom.onmessage = ({ data: { id, answer, fault } }) => {
+      const { done, fail } = waiting.get(id);
+      waiting.delete(id);
+      if (fault) fail(new Error(fault));
+      else done(answer);
+    };
+    backRoom.onerror = e => closeBackRoom(e.message || "the back room could not be opened");
+  }
+  const id = ++asked;
+  return new Promise((done, fail) => {
+    waiting.set(id, { done, fail });
+    backRoom.postMessage({ id, task, text });
+  });
+}
+
+export function closeBackRoom(why = "stopped") {
+  backRoom?.terminate();
+  backRoom = null;
+  for (const { fail } of waiting.values()) fail(new Error(why));
+  waiting.clear();
+}
