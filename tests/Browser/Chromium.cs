@@ -1,0 +1,46 @@
+using Microsoft.Playwright;
+
+namespace WitnessMark.Browser;
+
+/// <summary>Debian's own Chromium, driven as a person drives it. What the page complains of is collected and must be nothing.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    const string Path = "/usr/bin/chromium";
+
+    IPlaywright? _playwright;
+    IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (!File.Exists(Path)) throw new InvalidOperationException($"There is no {Path}: apt-get install -y chromium, then run again.");
+        // The machine may be building at the same time.
+        Assertions.SetDefaultExpectTimeout(30_000);
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Path,
+            Args = ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public async Task<Visit> Visit(Uri address, string path, int width = 1360, int height = 860, ColorScheme scheme = ColorScheme.Light, bool touch = false)
+    {
+        var context = await _browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = height },
+            ColorScheme = scheme,
+            HasTouch = touch,
+            AcceptDownloads = true,
+        });
+        context.SetDefaultTimeout(60_000);
+        var visit = new Visit(context, await context.NewPageAsync(), address);
+        await visit.Go(path);
+        return visit;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null) await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+}

@@ -1,0 +1,86 @@
+using System.Text;
+using Microsoft.Playwright;
+using WitnessMark.Tests;
+using WitnessMark.Web.Tests;
+using static Microsoft.Playwright.Assertions;
+
+namespace WitnessMark.Browser;
+
+/// <summary>The demonstration van in the page: from readings to drawing, blank, card and forecast.</summary>
+public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+{
+    [Fact]
+    public async Task The_plate_goes_from_a_misread_reading_to_a_drawing_a_card_and_the_forecast()
+    {
+        var van = await DemoVan.Load(running.Host.Database);
+        var plate = DemoVan.Address(van, "Dynamo mounting plate");
+        await using var visit = await chromium.Visit(running.Host.Address, plate);
+        await Expect(visit.Page.Locator("table.lines tr.doubtful")).ToHaveCountAsync(1);
+        await Expect(visit.Page.Locator(".searching")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await visit.Picture("demo-plate");
+
+        await visit.Go($"{plate}?sheet=drawing");
+        Assert.StartsWith("%PDF-", await Saved(visit, "Drawing, PDF"));
+        Assert.StartsWith("%PDF-", await Saved(visit, "1:1 template, PDF A4"));
+        Assert.Contains("<svg", await Saved(visit, "Drawing, SVG"));
+        var dxf = await Saved(visit, "Cutter, DXF");
+        Assert.Contains("HOLES", dxf);
+        Assert.EndsWith("EOF", dxf.TrimEnd());
+        await Expect(visit.Page.Locator(".sheet-paper svg").First).ToBeVisibleAsync();
+        await visit.Picture("demo-drawing");
+
+        await visit.Go($"{plate}?sheet=card");
+        await visit.Page.Locator("#wish-material").FillAsync("DC01");
+        await visit.Type("Enter");
+        await visit.Page.Locator("#wish-thickness").FillAsync("10 SWG");
+        await visit.Button("Put it on the list").ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "See the forecast" }).ClickAsync();
+        await Expect(visit.Page.Locator("table.forecast")).ToContainTextAsync("Own hours", new() { Timeout = 60_000 });
+        await visit.Picture("demo-forecast");
+        Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    [Truth(Grade.CommonPractice, "22 TPI on a 5/16 in stud is BSF")]
+    public async Task The_worn_stud_is_told_as_what_it_was_made_to()
+    {
+        var van = await DemoVan.Load(running.Host.Database);
+        await using var visit = await chromium.Visit(running.Host.Address, $"{DemoVan.Address(van, "Cylinder head stud")}?sheet=made-to");
+        await visit.Page.Locator("#origin").SelectOptionAsync("british");
+        await Expect(visit.Page.Locator(".made-to").First).ToContainTextAsync("5/16 BSF");
+        await visit.Picture("demo-stud");
+        Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    public async Task The_borrowed_bracket_says_when_it_goes_back_and_what_is_missing()
+    {
+        var van = await DemoVan.Load(running.Host.Database);
+        await using var visit = await chromium.Visit(running.Host.Address, $"vehicle/{van.File.Vehicle.Id}");
+        await Expect(visit.Page.Locator("#loans + ul")).ToContainTextAsync("2 readings are still missing");
+        await visit.Go(DemoVan.Address(van, "Headlamp bracket"));
+        await Expect(visit.Page.Locator(".title-block")).ToContainTextAsync("Must still be read");
+        await visit.Picture("demo-borrowed");
+    }
+
+    [Fact]
+    public async Task A_folded_part_as_typed_becomes_a_blank()
+    {
+        var van = await DemoVan.Load(running.Host.Database);
+        await using var visit = await chromium.Visit(running.Host.Address, $"{DemoVan.Address(van, "Rear lamp bracket")}?sheet=blank");
+        await visit.Button("Begin with an angle").ClickAsync();
+        Assert.Contains("BENDS", await Saved(visit, "Blank for the cutter, DXF"));
+        await visit.Page.Locator("#bracket").FillAsync("""{ "title": "cut off", "thick""");
+        await Expect(visit.Page.Locator(".refusal")).ToBeVisibleAsync();
+        Assert.Empty(visit.Complaints);
+    }
+
+    static async Task<string> Saved(Visit visit, string button)
+    {
+        var download = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Button(button).ClickAsync());
+        await using var stream = await download.CreateReadStreamAsync();
+        using var bytes = new MemoryStream();
+        await stream.CopyToAsync(bytes);
+        return Encoding.Latin1.GetString(bytes.ToArray());
+    }
+}

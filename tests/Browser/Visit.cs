@@ -1,0 +1,77 @@
+using Microsoft.Playwright;
+
+namespace WitnessMark.Browser;
+
+/// <summary>One person at one page.</summary>
+public sealed class Visit : IAsyncDisposable
+{
+    readonly IBrowserContext _context;
+    readonly Uri _address;
+
+    public Visit(IBrowserContext context, IPage page, Uri address)
+    {
+        (_context, Page, _address) = (context, page, address);
+        page.Console += (_, m) =>
+        {
+            // A host that is away is told as a failed request: that is the browser's own line, not a fault of the page.
+            if (m.Type is "error" or "warning" && !m.Text.Contains("Failed to load resource")) Complaints.Add(m.Text);
+        };
+        page.PageError += (_, e) => Complaints.Add(e);
+        page.Request += (_, r) =>
+        {
+            if (new Uri(r.Url) is { Scheme: "http" or "https" } to && to.Authority != address.Authority) Complaints.Add($"asked {r.Url}");
+        };
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>Console errors (content-policy breaches among them), faults, and requests to anywhere else.</summary>
+    public List<string> Complaints { get; } = [];
+
+    public ILocator Paper => Page.Locator("#paper");
+
+    public ILocator Lines => Page.Locator("table.lines tbody tr");
+
+    public ILocator Kept => Page.Locator(".kept");
+
+    public async Task Go(string path)
+    {
+        await Page.GotoAsync(new Uri(_address, path).ToString());
+        await Page.Locator("h1").First.WaitForAsync();
+    }
+
+    public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    public async Task Type(params string[] keys)
+    {
+        foreach (var k in keys)
+            if (k is "Enter" or "Tab" or "ArrowDown" or "Escape") await Page.Keyboard.PressAsync(k);
+            else await Page.Keyboard.TypeAsync(k);
+    }
+
+    /// <summary>Touches the paper at a share of its width and height, 0 to 1 from the left top.</summary>
+    public async Task Touch(double x, double y)
+    {
+        var box = (await Paper.BoundingBoxAsync())!;
+        await Page.Mouse.ClickAsync(box.X + (float)(box.Width * x), box.Y + (float)(box.Height * y));
+    }
+
+    public async Task Draw(double x, double y, double toX, double toY)
+    {
+        var box = (await Paper.BoundingBoxAsync())!;
+        await Page.Mouse.MoveAsync(box.X + (float)(box.Width * x), box.Y + (float)(box.Height * y));
+        await Page.Mouse.DownAsync();
+        await Page.Mouse.MoveAsync(box.X + (float)(box.Width * toX), box.Y + (float)(box.Height * toY), new() { Steps = 5 });
+        await Page.Mouse.UpAsync();
+    }
+
+    /// <summary>Kept for the eye under artifacts/screens, never committed.</summary>
+    public async Task Picture(string name)
+    {
+        var root = new DirectoryInfo(AppContext.BaseDirectory);
+        while (root is not null && !File.Exists(System.IO.Path.Combine(root.FullName, "WitnessMark.slnx"))) root = root.Parent;
+        await Page.ScreenshotAsync(new() { Path = System.IO.Path.Combine(root!.FullName, "artifacts", "screens", name + ".png") });
+    }
+
+    public ValueTask DisposeAsync() => _context.DisposeAsync();
+}
