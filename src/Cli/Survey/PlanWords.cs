@@ -26,9 +26,13 @@ static class PlanWords
         foreach (var r in doubtful)
         {
             var reading = sample.Readings[r.Index];
-            to.WriteLine($"doubtful: reading {r.Index + 1}, {KindRule.Of(reading.Kind).Words} {reading.From} {reading.To}: {Shown(reading)}, normalised residual {r.Normalised:0.0}");
+            to.WriteLine($"doubtful: reading {r.Index + 1}, {KindRule.Of(reading.Kind).Words} {reading.From} {reading.To}: {Shown(reading)}, normalised residual {r.Normalised:0.0}{WouldRead(plan, reading)}");
         }
     }
+
+    /// <summary>What the others say it should have been; for lengths only.</summary>
+    static string WouldRead(Plan plan, Reading reading) =>
+        reading.Kind is ReadingKind.AngleBetweenEdges or ReadingKind.Parallel or ReadingKind.Square || plan.Believed.Readings[reading.Index].WouldRead is not { } value ? "" : $"; the others say {LengthWriter.Write(value)}";
 
     static string Shown(Reading reading) => reading.Written.Length > 0 ? reading.Written : LengthWriter.Write(reading.Value);
 

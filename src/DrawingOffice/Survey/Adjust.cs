@@ -23,14 +23,25 @@ public static class Adjust
         SampleCheck.Verify(sample);
         var solver = new Solver(sample);
         var fit = solver.Settle(Settled(solver, stop), solver.Weights);
-        var tests = Testing.Of(solver, fit);
-        var doubts = Snooping.Find(solver, fit, tests, stop);
-        var plan = PlanMaker.Make(solver, fit, tests, doubts, searchMirrors, stop);
-        if (doubts.Indices.IsEmpty) return plan;
+        var plan = Best(solver, fit, (f, t) => Snooping.Find(solver, f, t, stop), searchMirrors, stop);
+        var aside = plan.Doubts.Alone;
+        if (aside.IsEmpty) return plan;
 
-        var kept = solver.Adjust(fit.X, solver.Without(doubts.Indices.ToHashSet()), stop);
-        var rest = doubts with { Indices = [], Groups = [], Steps = [] };
-        return plan with { WithoutDoubtful = PlanMaker.Make(solver, kept, Testing.Of(solver, kept), rest, searchMirrors, stop) };
+        var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
+        var kept = solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop);
+        return plan with { WithoutDoubtful = Best(solver, kept, (_, _) => rest, searchMirrors, stop) };
+    }
+
+    /// <summary>The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly better).</summary>
+    static Plan Best(Solver solver, Fit fit, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop)
+    {
+        for (var round = 0; ; round++)
+        {
+            var tests = Testing.Of(solver, fit);
+            var plan = PlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
+            if (plan.BetterStart is null || round == 5) return plan;
+            fit = solver.Adjust(plan.BetterStart, fit.Weights, stop);
+        }
     }
 
     /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>

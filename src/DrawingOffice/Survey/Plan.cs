@@ -32,6 +32,12 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
 {
     /// <summary>False in a plan from which the reading was set aside.</summary>
     public bool Used { get; init; } = true;
+
+    /// <summary>
+    /// What the reading would have to be for all others to be right: reading + residual / redundancy number, or what a plan without
+    /// it foretells. Null where nothing checks it. A slip of the main scale or a swapped figure often shows here.
+    /// </summary>
+    public double? WouldRead => !Used ? Adjusted : Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber;
 }
 
 /// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>
@@ -44,7 +50,11 @@ public sealed record SnoopStep(ImmutableArray<int> Removed, double WeightedSumOf
 /// <param name="Indices">All readings under doubt, single ones and members of groups; empty when none.</param>
 /// <param name="Groups">Readings of which at least one is wrong but no reading at hand says which.</param>
 /// <param name="Confirmed">A robust re-fit over all readings points at the same ones.</param>
-public sealed record Doubts(ImmutableArray<int> Indices, ImmutableArray<ImmutableArray<int>> Groups, ImmutableArray<SnoopStep> Steps, bool Confirmed, string Words);
+public sealed record Doubts(ImmutableArray<int> Indices, ImmutableArray<ImmutableArray<int>> Groups, ImmutableArray<SnoopStep> Steps, bool Confirmed, string Words)
+{
+    /// <summary>Readings accused alone: these are set aside. Members of a group stay in, since setting all of them aside would throw good readings away.</summary>
+    public ImmutableArray<int> Alone => [.. Indices.Where(i => !Groups.Any(g => g.Contains(i)))];
+}
 
 /// <summary>Features that move together, not held by the readings.</summary>
 /// <param name="Motions">For each free motion the arrow of each feature, longest arrow 1.</param>
@@ -85,7 +95,7 @@ public sealed record Plan(
     ImmutableArray<LooseGroup> Loose,
     ImmutableArray<Mirror> Mirrors)
 {
-    /// <summary>The plan with the doubtful readings set aside; null when there are none.</summary>
+    /// <summary>The plan with the readings accused alone set aside; null when there are none.</summary>
     public Plan? WithoutDoubtful { get; init; }
 
     /// <summary>The plan to draw from.</summary>
@@ -94,6 +104,9 @@ public sealed record Plan(
     internal Solver Solver { get; init; } = null!;
 
     internal Fit Fit { get; init; } = null!;
+
+    /// <summary>Where the search for second shapes came upon a better one than this plan.</summary>
+    internal double[]? BetterStart { get; init; }
 
     public Placed Of(string id) => Features.First(f => f.Id == id);
 

@@ -32,6 +32,9 @@ public sealed record KindRule(ReadingKind Kind, Measure Measure, ImmutableArray<
     /// <summary>As on a reading sheet: <c>centre distance</c>.</summary>
     public string Words { get; } = Kind == ReadingKind.AngleBetweenEdges ? "angle" : Split(Kind, ' ');
 
+    /// <summary>With its article, for sentences: <c>an edge to hole</c>.</summary>
+    public string One => $"{("aeiou".Contains(Words[0]) ? "an" : "a")} {Words}";
+
     /// <summary>As in JSON: <c>centre_distance</c>.</summary>
     public string Code { get; } = Split(Kind, '_');
 

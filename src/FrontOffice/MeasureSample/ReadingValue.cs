@@ -17,7 +17,7 @@ static class ReadingValue
         }
         var low = rule.MayBeZero ? "0 mm or more" : "more than 0 mm";
         var good = value <= SampleDraft.Longest && (rule.MayBeZero ? value >= 0 : value > 0);
-        return good ? value : throw place.Refuse(field, written ?? Spelled(value), $"a {rule.Words} is {low} and at most {SampleDraft.Longest:0} mm");
+        return good ? value : throw place.Refuse(field, written ?? Spelled(value), $"{rule.One} is {low} and at most {SampleDraft.Longest:0} mm");
     }
 
     public static double Coordinate(double value, string field, Place place) =>

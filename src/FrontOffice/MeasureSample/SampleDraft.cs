@@ -36,14 +36,14 @@ sealed class SampleDraft
         if (_readings.Count == TextFile.MostReadings) throw place.Refuse("readings", $"{TextFile.MostReadings + 1}", $"at most {TextFile.MostReadings} can be adjusted together");
         CheckFeature("from", reading.From, rule.From, rule, place);
         if (!rule.To.IsEmpty) CheckFeature("to", reading.To, rule.To, rule, place);
-        else if (reading.To is not null) throw place.Refuse("to", reading.To, $"a {rule.Words} has no second feature; leave it empty");
+        else if (reading.To is not null) throw place.Refuse("to", reading.To, $"{rule.One} has no second feature; leave it empty");
         if (reading.From == reading.To) throw place.Refuse("to", reading.To, "name another feature than in from");
         if (Known(reading.To) is { Kind: FeatureKind.Edge } edge && (edge.From == reading.From || edge.To == reading.From))
             throw place.Refuse("from", reading.From, $"it is an end of {edge.Id} and lies on it by itself; leave the reading out");
         if (reading.Kind == ReadingKind.Tangent && Known(reading.From)?.Kind == FeatureKind.Edge && Known(reading.To)?.Kind == FeatureKind.Edge)
             throw place.Refuse("to", reading.To, "two edges are never tangent; name an arc or a hole");
         if (NeedsEnds(reading.Kind) && _known[reading.From].From is null)
-            throw place.Refuse("from", reading.From, $"a {rule.Words} needs its two end corners, and they are not named");
+            throw place.Refuse("from", reading.From, $"{rule.One} needs its two end corners, and they are not named");
         _readings.Add(reading);
     }
 

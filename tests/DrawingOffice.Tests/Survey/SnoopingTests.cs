@@ -71,10 +71,13 @@ public class SnoopingTests(ITestOutputHelper output)
     [Fact]
     public void Two_readings_of_one_thing_that_disagree_are_reported_together()
     {
-        var sample = Triangle(30.0, 30.6);
-        var doubts = Adjust.Solve(sample).Doubts;
-        Assert.Equal([2, 3], doubts.Indices);
-        Assert.Equal([2, 3], Assert.Single(doubts.Groups));
+        var plan = Adjust.Solve(Triangle(30.0, 30.6));
+        Assert.Equal([2, 3], plan.Doubts.Indices);
+        Assert.Equal([2, 3], Assert.Single(plan.Doubts.Groups));
+        // Neither is set aside, and each is told what it would have to be.
+        Assert.Null(plan.WithoutDoubtful);
+        Assert.Equal(30.6, plan.Readings[2].WouldRead!.Value, 1e-6);
+        Assert.Equal(30.0, plan.Readings[3].WouldRead!.Value, 1e-6);
     }
 
     [Fact]

@@ -11,7 +11,8 @@ static class PlanMaker
     {
         var loose = Looseness.Of(solver, fit);
         var looseIds = Looseness.LooseIds(loose);
-        var mirrors = searchMirrors ? Mirrors.Of(solver, fit, looseIds, stop) : [];
+        double[]? better = null;
+        var mirrors = searchMirrors ? Mirrors.Of(solver, fit, looseIds, out better, stop) : [];
         return new Plan(
             Placed(solver, fit, looseIds),
             fit.Convergence,
@@ -26,7 +27,7 @@ static class PlanMaker
             doubts,
             loose,
             mirrors)
-        { Solver = solver, Fit = fit };
+        { Solver = solver, Fit = fit, BetterStart = better };
     }
 
     static ImmutableArray<Placed> Placed(Solver solver, Fit fit, IReadOnlySet<string> loose)

@@ -7,7 +7,7 @@ namespace WitnessMark.FrontOffice.MeasureSample.Json;
 static class AnswerReadings
 {
     /// <summary>Normalised residuals closer than this are equal: ties of equal suspects differ by rounding in the adjustment only.</summary>
-    const double Tie = 1e-7;
+    const double Tie = 1e-6;
 
     public static void Write(Utf8JsonWriter json, Sample sample, Plan plan)
     {
@@ -22,6 +22,7 @@ static class AnswerReadings
             json.WriteFinite("redundancy_number", r.RedundancyNumber);
             json.WriteFinite("normalised_residual", r.Normalised);
             json.WriteFinite($"smallest_detectable_{unit}", r.SmallestDetectable);
+            json.WriteFinite($"would_read_{unit}", r.WouldRead);
             json.WriteBoolean("doubtful", r.Doubtful);
         });
     }

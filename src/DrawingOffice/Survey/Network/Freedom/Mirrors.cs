@@ -17,9 +17,14 @@ static class Mirrors
     /// <summary>Trials worse than this before adjustment are not worth adjusting: a reading off by some twenty of its ±.</summary>
     const double WorthTrying = 400;
 
-    public static ImmutableArray<Mirror> Of(Solver solver, Fit fit, IReadOnlySet<string> loose, CancellationToken stop)
+    /// <summary>A second shape that fits better by more than this is no second shape but the first. Cause: equal shapes differ by rounding only.</summary>
+    const double Better = 1e-3;
+
+    /// <param name="better">Where a shape was found that fits better than the one searched from; the search then ends, to begin anew from there.</param>
+    public static ImmutableArray<Mirror> Of(Solver solver, Fit fit, IReadOnlySet<string> loose, out double[]? better, CancellationToken stop)
     {
         var found = new List<Mirror>();
+        better = null;
         var layout = solver.Layout;
         foreach (var (flips, about, trial) in Trials(solver, fit, stop))
         {
@@ -30,6 +35,11 @@ static class Mirrors
             if (!minimum.Converged || minimum.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
             var second = solver.Settle(minimum, fit.Weights);
             if (second.Free.Length > fit.Free.Length) continue;
+            if (second.SumOfSquares < fit.SumOfSquares - Better)
+            {
+                better = second.X;
+                return [];
+            }
             if (Compare(solver, fit, second, flips, about) is { } mirror) found.Add(mirror);
         }
         return [.. found];

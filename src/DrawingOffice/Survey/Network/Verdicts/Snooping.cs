@@ -70,7 +70,7 @@ static class Snooping
     {
         var (best, value) = (-1, 0.0);
         for (var r = 0; r < fit.Weights.Length; r++)
-            if (fit.Weights[r] > 0 && solver.IsTestable(r) && tests.Normalised(r, solver.Sigma(r)) is { } w && Math.Abs(w) > value)
+            if (fit.Weights[r] > 0 && solver.IsTestable(r) && tests.CanBeAccused(r) && tests.Normalised(r, solver.Sigma(r)) is { } w && Math.Abs(w) > value)
                 (best, value) = (r, Math.Abs(w));
         return (best, value);
     }
@@ -83,7 +83,7 @@ static class Snooping
         var tied = new SortedSet<int>();
         for (var r = 0; r < fit.Weights.Length; r++)
         {
-            if (r == row || fit.Weights[r] == 0 || !tests.IsChecked(r) || !solver.IsTestable(r)) continue;
+            if (r == row || fit.Weights[r] == 0 || !tests.CanBeAccused(r) || !solver.IsTestable(r)) continue;
             var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] / (tests.Redundancy[r] * tests.Redundancy[row]));
             if (Math.Abs(jacobian.Dot(r, q)) * scale > Inseparable) tied.Add(solver.Equations.Rows[r].Reading);
         }
@@ -135,7 +135,7 @@ static class Snooping
         var parts = new List<string>();
         if (accused.Single is { Length: 1 } one) parts.Add($"Reading {one[0] + 1} is doubtful.");
         else if (!accused.Single.IsEmpty) parts.Add($"Readings {string.Join(", ", accused.Single.Select(i => i + 1))} are doubtful.");
-        foreach (var group in accused.Groups) parts.Add($"At least one of readings {string.Join(", ", group.Select(i => i + 1))} is wrong; nothing measured so far says which.");
+        foreach (var group in accused.Groups) parts.Add($"At least one of readings {string.Join(", ", group.Select(i => i + 1))} is wrong; nothing measured so far says which, so all stay in until one is measured again.");
         parts.Add(confirmed ? "A robust re-fit agrees." : "A robust re-fit does not point at the same ones: measure again before you trust either.");
         return string.Join(" ", parts);
     }

@@ -20,6 +20,9 @@ sealed class Testing
     /// <summary>Cause: a redundancy number is 1 − leverage, and the leverage carries rounding of about 1e-8 from the widest weights.</summary>
     const double Unchecked = 1e-6;
 
+    /// <summary>Cause: a reading checked to less than a thousandth would be wrong by a hundred of its ± before it showed; it cannot be accused for want of evidence.</summary>
+    const double TooWeak = 1e-3;
+
     Testing(double[] residual, double[] redundancy, double critical) => (Residual, Redundancy, Critical) = (residual, redundancy, critical);
 
     /// <summary>Computed − observed, by row.</summary>
@@ -46,12 +49,15 @@ sealed class Testing
             if (fit.Weights[r] == 0) continue;
             var leverage = fit.Weights[r] * solver.VarianceOfRow(fit, r);
             redundancy[r] = Math.Clamp(1 - leverage, 0, 1);
-            if (redundancy[r] > Unchecked && solver.IsTestable(r)) tested++;
+            if (redundancy[r] > TooWeak && solver.IsTestable(r)) tested++;
         }
         return new Testing(residual, redundancy, CriticalValue(tested, fit.Redundancy));
     }
 
     public bool IsChecked(int row) => Redundancy[row] > Unchecked;
+
+    /// <summary>Checked well enough to be accused.</summary>
+    public bool CanBeAccused(int row) => Redundancy[row] > TooWeak;
 
     /// <summary>Normalised residual; null where nothing checks the row.</summary>
     public double? Normalised(int row, double sigma) => IsChecked(row) ? Residual[row] / (sigma * Math.Sqrt(Redundancy[row])) : null;
