@@ -53,10 +53,13 @@ public sealed record PlanPart(FlatPart Part, Knowledge Knowledge, ImmutableArray
     static ImmutableArray<string> Warnings(Plan plan, Plan believed)
     {
         var cautions = ImmutableArray.CreateBuilder<string>();
-        if (plan.Doubts.Indices.Length > 0) cautions.Add($"Doubtful and set aside: reading {string.Join(", ", plan.Doubts.Indices.Select(i => i + 1))}. Measure again before cutting.");
+        if (plan.Doubts.Alone is { Length: > 0 } aside) cautions.Add($"Doubtful and set aside: reading {Listed(aside)}. Measure again before cutting.");
+        foreach (var group in plan.Doubts.Groups) cautions.Add($"At least one of readings {Listed(group)} is wrong. Measure them again before cutting.");
         var loose = believed.Features.Where(f => f.Loose).Select(f => f.Id).ToList();
         if (loose.Count > 0) cautions.Add($"Not fixed by the readings: {string.Join(", ", loose)}. Do not cut from this drawing until measured.");
         if (believed.Mirrors.Length > 0) cautions.Add($"May lie mirrored: {string.Join(", ", believed.Mirrors.SelectMany(m => m.Flips).Distinct())}. Take the deciding reading first.");
         return cautions.ToImmutable();
     }
+
+    static string Listed(ImmutableArray<int> readings) => string.Join(", ", readings.Select(i => i + 1));
 }

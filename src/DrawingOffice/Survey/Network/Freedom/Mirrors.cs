@@ -17,8 +17,11 @@ static class Mirrors
     /// <summary>Trials worse than this before adjustment are not worth adjusting: a reading off by some twenty of its ±.</summary>
     const double WorthTrying = 400;
 
-    /// <summary>A second shape that fits better by more than this is no second shape but the first. Cause: equal shapes differ by rounding only.</summary>
-    const double Better = 1e-3;
+    /// <summary>
+    /// How much better a second shape must fit to become the first. Against a sketch only when the readings say so beyond doubt, as for
+    /// a second shape to be left out; where nobody sketched the features, any gain beyond rounding will do.
+    /// </summary>
+    static double Decisive(Layout layout, int[] flips) => flips.All(f => layout.Features[f].Sketch is null) ? 1e-3 : NearlyAsGood;
 
     /// <param name="better">Where a shape was found that fits better than the one searched from; the search then ends, to begin anew from there.</param>
     public static ImmutableArray<Mirror> Of(Solver solver, Fit fit, IReadOnlySet<string> loose, out double[]? better, CancellationToken stop)
@@ -35,7 +38,7 @@ static class Mirrors
             if (!minimum.Converged || minimum.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
             var second = solver.Settle(minimum, fit.Weights);
             if (second.Free.Length > fit.Free.Length) continue;
-            if (second.SumOfSquares < fit.SumOfSquares - Better)
+            if (second.SumOfSquares < fit.SumOfSquares - Decisive(layout, flips))
             {
                 better = second.X;
                 return [];
