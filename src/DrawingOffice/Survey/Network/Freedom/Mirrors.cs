@@ -18,10 +18,10 @@ static class Mirrors
     const double WorthTrying = 400;
 
     /// <summary>
-    /// How much better a second shape must fit to become the first. Against a sketch only when the readings say so beyond doubt, as for
-    /// a second shape to be left out; where nobody sketched the features, any gain beyond rounding will do.
+    /// How much better a second shape must fit to become the first. What was sketched keeps its side, for a misread value is explained
+    /// away all too easily by turning a corner over; where nobody sketched the features, any gain beyond rounding will do.
     /// </summary>
-    static double Decisive(Layout layout, int[] flips) => flips.All(f => layout.Features[f].Sketch is null) ? 1e-3 : NearlyAsGood;
+    static double Decisive(Layout layout, int[] flips) => flips.All(f => layout.Features[f].Sketch is null) ? 1e-3 : double.PositiveInfinity;
 
     /// <param name="better">Where a shape was found that fits better than the one searched from; the search then ends, to begin anew from there.</param>
     public static ImmutableArray<Mirror> Of(Solver solver, Fit fit, IReadOnlySet<string> loose, out double[]? better, CancellationToken stop)

@@ -11,11 +11,20 @@ static class Repair
 {
     const int MostRounds = 20;
 
+    /// <summary>
+    /// Sum of squares a reading from which a sketched shape is doubted at all. Cause: a feature on its wrong side misses by millimetres,
+    /// hundreds of any ±; a misread value or two give less, and are not to be explained by folding what the person has seen and sketched.
+    /// </summary>
+    const double Hopeless = 30;
+
     public static Minimum Improve(Solver solver, double[] x, double[] weights, CancellationToken stop)
     {
         var layout = solver.Layout;
         var loci = new Loci(solver);
-        var best = solver.Minimise(x, weights, stop);
+        var first = solver.Minimise(x, weights, stop);
+        var sketched = layout.Features.Any(f => f.Sketch is not null);
+        if (sketched && first.SumOfSquares < Hopeless * weights.Count(w => w > 0)) return first;
+        var best = first;
         for (var round = 0; round < MostRounds && IsPoor(best.SumOfSquares, weights); round++)
         {
             var better = false;
@@ -38,7 +47,8 @@ static class Repair
             }
             if (!better) break;
         }
-        return best;
+        // A shape against the sketch must explain the readings, or nearly; half a gain is a gross error explained away by folding the part.
+        return sketched && IsPoor(best.SumOfSquares, weights) && best.SumOfSquares > 0.1 * first.SumOfSquares ? first : best;
     }
 
     /// <summary>Worse than errors of the stated ± would give even with nothing fitted: a wrong valley, or gross errors.</summary>
