@@ -21,7 +21,17 @@ public sealed record Hole(string Letter, string Id, Vec2 Middle, Sized Size, Siz
         var sorted = all.OrderBy(h => h.Middle.X).ToList();
         var column = 0;
         var columns = sorted.Select((h, i) => (Hole: h, Column: i > 0 && h.Middle.X - sorted[i - 1].Middle.X > Column ? ++column : column)).ToList();
-        return [.. columns.OrderBy(h => h.Column).ThenBy(h => h.Hole.Middle.Y).Select((h, i) => h.Hole with { Letter = LetterOf(i) })];
+        var ordered = columns.OrderBy(h => h.Column).ThenBy(h => h.Hole.Middle.Y).Select(h => h.Hole).ToList();
+        // A letter that the person gave to a corner or a hole means that one and no other.
+        var names = part.Loops.SelectMany(l => l).Select(s => s.CornerId).Concat(ordered.Select(h => h.Id)).ToHashSet();
+        var free = Enumerable.Range(0, int.MaxValue).Select(LetterOf).Where(l => !names.Contains(l)).GetEnumerator();
+        return [.. ordered.Select(h => h with { Letter = h.Id is [>= 'A' and <= 'Z'] ? h.Id : Next(free) })];
+    }
+
+    static string Next(IEnumerator<string> letters)
+    {
+        letters.MoveNext();
+        return letters.Current;
     }
 
     const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
