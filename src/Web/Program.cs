@@ -6,4 +6,5 @@ var db = new Option<string?>("--db") { Description = "The records' SQLite file. 
 var address = new Option<string?>("--address") { Description = "Loopback only (127.0.0.1); any other address is refused." };
 var root = new RootCommand("Serves Witness Mark to this machine's browser.\nExample: WitnessMark.Web --port 5170 --db van.db") { port, db, address };
 root.SetAction((asked, stop) => Serve.Run(asked.GetValue(port), asked.GetValue(db), asked.GetValue(address), stop));
-return await root.Parse(args).InvokeAsync();
+// The host itself closes on Ctrl+C and SIGTERM; two handlers would race for the exit code.
+return await root.Parse(args).InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = null });

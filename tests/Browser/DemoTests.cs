@@ -75,6 +75,21 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         Assert.Empty(visit.Complaints);
     }
 
+    [Fact]
+    public async Task An_instrument_of_ones_own_counts_in_the_readings()
+    {
+        // A host of its own: a worse calliper would change the other tests.
+        await using var host = await HostProcess.Start();
+        var van = await DemoVan.Load(host.Database);
+        await using var visit = await chromium.Visit(host.Address, "shop");
+        await visit.Page.GetByLabel("Error of the calliper").FillAsync("0.3");
+        await visit.Type("Tab");
+        await Expect(visit.Page.Locator("td[role=status]", new() { HasTextString = "Saved" })).ToHaveCountAsync(1);
+        await visit.Go(DemoVan.Address(van, "Headlamp bracket"));
+        // 2·√(0.02²/12 + 0.3²/3 + 0.01²) mm, JCGM 100.
+        await Expect(visit.Page.Locator("td.residual .under", new() { HasTextString = "± 0.35" }).First).ToBeVisibleAsync();
+    }
+
     static async Task<string> Saved(Visit visit, string button)
     {
         var download = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Button(button).ClickAsync());

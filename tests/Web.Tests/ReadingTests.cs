@@ -99,7 +99,10 @@ public sealed class ReadingTests(RunningHost running) : IClassFixture<RunningHos
     public async Task Too_much_at_once_is_refused_in_a_sentence()
     {
         var bench = await Bench.Lay(Http);
-        var response = await Http.PostAsync($"api/samples/{bench.Sample}/readings", new StringContent($"[\"{new string('x', 3 << 20)}\"]", Encoding.UTF8, "application/json"));
+        // Asking first (RFC 9110, 10.1.1): the host answers before the body is sent, and closes.
+        var request = new HttpRequestMessage(HttpMethod.Post, $"api/samples/{bench.Sample}/readings") { Content = new StringContent(new string('x', 3 << 20), Encoding.UTF8, "application/json") };
+        request.Headers.ExpectContinue = true;
+        var response = await Http.SendAsync(request);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, response.StatusCode);
         Assert.Contains("too large", await response.Content.ReadAsStringAsync());
     }

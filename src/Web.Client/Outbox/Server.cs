@@ -70,6 +70,11 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<Shop>>> Save(Shop shop, int basedOn) =>
         Send(HttpMethod.Put, "api/shop", new(shop, basedOn), Json.SavingShop, Json.SavedShop);
 
+    public Task<Reply<ImmutableArray<Versioned<OwnedInstrument>>>> Instruments() => Get("api/instruments", Json.ImmutableArrayVersionedOwnedInstrument);
+
+    public Task<Reply<Saved<OwnedInstrument>>> Save(OwnedInstrument instrument, int basedOn) =>
+        Send(HttpMethod.Put, $"api/instruments/{instrument.Id}", new(instrument, basedOn), Json.SavingOwnedInstrument, Json.SavedOwnedInstrument);
+
     Task<Reply<T>> Get<T>(string path, JsonTypeInfo<T> shape) => Answer(() => http.GetAsync(path), shape);
 
     Task<Reply<T>> Send<TBody, T>(HttpMethod method, string path, TBody body, JsonTypeInfo<TBody> bodyShape, JsonTypeInfo<T> shape) =>
