@@ -16,6 +16,9 @@ static class FreeMotions
     /// <summary>Cause: well above the rounding of the factor (1e-16), well below the square of the weakest motion worth calling held.</summary>
     const double Shift = 1e-9;
 
+    /// <summary>Cause: a motion held by 1e-6 (the weakest worth calling held) loses three digits a round against a free one.</summary>
+    const int Rounds = 4;
+
     /// <param name="datum">Orthonormal motions of the whole plan; excluded from the answer.</param>
     public static double[][] Of(SparseRows rows, NormalMatrix normal, ReadOnlySpan<double> weights, double[][] datum)
     {
@@ -40,7 +43,7 @@ static class FreeMotions
         var chance = new Chance(20260101);
         var z = new double[block][];
         for (var k = 0; k < block; k++) z[k] = [.. Enumerable.Range(0, n).Select(_ => chance.Normal())];
-        for (var round = 0; round < 5; round++)
+        for (var round = 0; round < Rounds; round++)
         {
             foreach (var v in z) normal.Solve(v.ToArray(), v);
             z = Orthonormal.Of(z, datum);

@@ -20,11 +20,11 @@ static class Repair
     public static Minimum Improve(Solver solver, double[] x, double[] weights, CancellationToken stop)
     {
         var layout = solver.Layout;
-        var loci = new Loci(solver);
         var first = solver.Minimise(x, weights, stop);
+        if (!IsPoor(first.SumOfSquares, weights)) return first;
         var sketched = layout.Features.Any(f => f.Sketch is not null);
         if (sketched && first.SumOfSquares < Hopeless * weights.Count(w => w > 0)) return first;
-        var best = first;
+        var (best, loci) = (first, new Loci(solver));
         for (var round = 0; round < MostRounds && IsPoor(best.SumOfSquares, weights); round++)
         {
             var better = false;

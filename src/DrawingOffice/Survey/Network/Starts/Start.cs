@@ -20,7 +20,8 @@ static class Start
             if (layout.HasPlace(i) && layout.Features[i].Sketch is { } p && !Taken(layout, x, placed, p)) Put(layout, x, placed, i, p);
         FromPicks(solver, x, placed);
         x = Sketched(solver, x, placed, stop);
-        var starts = new Construction(solver, stop).Grow(x, placed);
+        var complete = Enumerable.Range(0, placed.Length).All(i => placed[i] || !layout.HasPlace(i));
+        var starts = complete ? [x] : new Construction(solver, stop).Grow(x, placed);
         foreach (var start in starts)
         {
             FreeEdgesFromReadings(solver, start);
