@@ -77,7 +77,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         await visit.Go($"{bracket}?sheet=card");
         await visit.Page.Locator("#wish-material").FillAsync("DC01");
         await visit.Type("Enter");
-        await Expect(visit.Page.Locator("main")).ToContainTextAsync("fold", new() { IgnoreCase = true });
+        await Expect(visit.Page.Locator("main")).ToContainTextAsync("sheet 1.63 mm");
         await visit.Picture("demo-folded-card");
         Assert.Empty(visit.Complaints);
     }
