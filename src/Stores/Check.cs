@@ -1,3 +1,4 @@
+using System.Text;
 using WitnessMark.Maths;
 
 namespace WitnessMark.Stores;
@@ -7,6 +8,9 @@ public static class Check
 {
     /// <summary>Longest free text kept, characters.</summary>
     public const int LongestText = 2000;
+
+    /// <summary>Largest folded part kept, bytes as UTF-8; a face with four holes takes about 500.</summary>
+    public const int LargestFolded = 200_000;
 
     public static Refusal? Of(Vehicle v) =>
         Named("vehicle name", v.Name) ?? Short("notes", v.Notes) ?? Short("maker", v.Maker) ?? Short("model", v.Model)
@@ -42,6 +46,15 @@ public static class Check
         }
         return null;
     }
+
+    public static Refusal? Of(FoldedPart f) => f.Text switch
+    {
+        null => null,
+        var text when string.IsNullOrWhiteSpace(text) => Refusal.Of("folded part", null, "type its faces and bends, or send none for a flat part"),
+        var text when Encoding.UTF8.GetByteCount(text) is > LargestFolded and var bytes =>
+            Refusal.Of("folded part", $"{bytes / 1000} kB", $"at most {LargestFolded / 1000} kB are kept"),
+        _ => null,
+    };
 
     public static Refusal? Of(OwnedInstrument i) =>
         Named("instrument name", i.Name)

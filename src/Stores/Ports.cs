@@ -46,12 +46,16 @@ public interface IReadingLog
     Task<ReadingHistory> History(Guid sample, CancellationToken cancel = default);
 }
 
-/// <summary>Keeps the sketches and the instrument list, under the same rule as <see cref="IVehicleStore"/>.</summary>
+/// <summary>Keeps the sketches, the folded parts and the instrument list, under the same rule as <see cref="IVehicleStore"/>.</summary>
 public interface IBenchStore
 {
     Task<Versioned<SampleSketch>?> Sketch(Guid sample, CancellationToken cancel = default);
 
     Task<Saved<SampleSketch>> Save(SampleSketch row, int basedOn, CancellationToken cancel = default);
+
+    Task<Versioned<FoldedPart>?> Folded(Guid sample, CancellationToken cancel = default);
+
+    Task<Saved<FoldedPart>> Save(FoldedPart row, int basedOn, CancellationToken cancel = default);
 
     Task<ImmutableArray<Versioned<OwnedInstrument>>> Instruments(CancellationToken cancel = default);
 

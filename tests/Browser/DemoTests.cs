@@ -64,15 +64,67 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
     }
 
     [Fact]
-    public async Task A_folded_part_as_typed_becomes_a_blank()
+    public async Task The_folded_bracket_shows_its_blank_untyped_and_its_card()
     {
         var van = await DemoVan.Load(running.Host.Database);
-        await using var visit = await chromium.Visit(running.Host.Address, $"{DemoVan.Address(van, "Rear lamp bracket")}?sheet=blank");
+        var bracket = DemoVan.Address(van, "Rear lamp bracket");
+        await using var visit = await chromium.Visit(running.Host.Address, $"{bracket}?sheet=blank");
+        await Expect(visit.Page.Locator(".sheet-paper svg [data-layer=BENDS] > *").First).ToBeAttachedAsync();
+        Assert.Contains("BENDS", await Saved(visit, "Blank, SVG"));
+        Assert.Contains("BENDS", await Saved(visit, "Blank for the cutter, DXF"));
+        await visit.Picture("demo-blank");
+
+        await visit.Go($"{bracket}?sheet=card");
+        await visit.Page.Locator("#wish-material").FillAsync("DC01");
+        await visit.Type("Enter");
+        await Expect(visit.Page.Locator("main")).ToContainTextAsync("sheet 1.63 mm");
+        await visit.Picture("demo-folded-card");
+        Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    public async Task What_is_typed_of_a_folded_part_is_kept_half_typed_too()
+    {
+        await using var host = await HostProcess.Start();
+        var bench = await Bench.Lay(host.Http, "Angle off the tail board");
+        await using var visit = await chromium.Visit(host.Address, $"{bench.Address}?sheet=blank");
         await visit.Button("Begin with an angle").ClickAsync();
         Assert.Contains("BENDS", await Saved(visit, "Blank for the cutter, DXF"));
-        await visit.Page.Locator("#bracket").FillAsync("""{ "title": "cut off", "thick""");
+        await Kept(visit);
+
+        const string Half = """{ "title": "cut off", "thick""";
+        await host.Kill();
+        await visit.Page.Locator("#bracket").FillAsync(Half);
         await Expect(visit.Page.Locator(".refusal")).ToBeVisibleAsync();
+        await visit.Page.GotoAsync("about:blank");
+        await host.Restart();
+        await visit.Go($"{bench.Address}?sheet=blank");
+        await Expect(visit.Page.Locator("#bracket")).ToHaveValueAsync(Half);
+        await Kept(visit);
+
+        await visit.Page.EvaluateAsync("localStorage.clear()");
+        await visit.Page.ReloadAsync();
+        await Expect(visit.Page.Locator("#bracket")).ToHaveValueAsync(Half);
         Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    public async Task A_folded_part_changed_elsewhere_is_asked_about()
+    {
+        await using var host = await HostProcess.Start();
+        var bench = await Bench.Lay(host.Http, "Angle typed twice");
+        await using var mine = await chromium.Visit(host.Address, $"{bench.Address}?sheet=blank");
+        await using var theirs = await chromium.Visit(host.Address, $"{bench.Address}?sheet=blank");
+        await theirs.Page.Locator("#bracket").FillAsync("{ theirs");
+        await Kept(theirs);
+        await mine.Page.Locator("#bracket").FillAsync("{ mine");
+        await Expect(mine.Page.Locator("#bracket-other")).ToHaveValueAsync("{ theirs");
+        await mine.Picture("blank-clash");
+        await mine.Button("Keep this one").ClickAsync();
+        await Kept(mine);
+        await theirs.Page.Locator("#bracket").FillAsync("{ again");
+        await theirs.Button("Take the other").ClickAsync();
+        await Expect(theirs.Page.Locator("#bracket")).ToHaveValueAsync("{ mine");
     }
 
     [Fact]
@@ -89,6 +141,8 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         // 2·√(0.02²/12 + 0.3²/3 + 0.01²) mm, JCGM 100.
         await Expect(visit.Page.Locator("td.residual .under", new() { HasTextString = "± 0.35" }).First).ToBeVisibleAsync();
     }
+
+    static Task Kept(Visit visit) => Expect(visit.Page.Locator("[role=status]", new() { HasTextRegex = new("^Kept$") })).ToHaveCountAsync(1, new() { Timeout = 15_000 });
 
     static async Task<string> Saved(Visit visit, string button)
     {

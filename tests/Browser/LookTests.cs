@@ -42,7 +42,7 @@ public sealed class LookTests(Chromium chromium, RunningHost running) : IClassFi
         return
         [
             ("stores", ""), ("vehicle", $"vehicle/{van.File.Vehicle.Id}"), ("part", plate[..plate.IndexOf("/sample", StringComparison.Ordinal)]), ("measure", plate),
-            ("made-to", $"{DemoVan.Address(van, "Cylinder head stud")}?sheet=made-to"), ("drawing", $"{plate}?sheet=drawing"), ("blank", $"{plate}?sheet=blank"),
+            ("made-to", $"{DemoVan.Address(van, "Cylinder head stud")}?sheet=made-to"), ("drawing", $"{plate}?sheet=drawing"), ("blank", $"{plate}?sheet=blank"), ("blank-folded", $"{DemoVan.Address(van, "Rear lamp bracket")}?sheet=blank"),
             ("card", $"{plate}?sheet=card"), ("planning", "planning"), ("shop", "shop"),
         ];
     }

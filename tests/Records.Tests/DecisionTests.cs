@@ -76,6 +76,24 @@ public sealed class DecisionTests : RoomFile
     }
 
     [Fact]
+    [Truth(Grade.Property, "a folded part reads back to the letter; a clash is told; taken back, its version goes on")]
+    public async Task A_folded_part_reads_back_as_typed()
+    {
+        var room = await Furnished();
+        Assert.Null(await room.Bench.Folded(Original.Id));
+        var typed = new FoldedPart(Original.Id, "{ \"title\": \"Bügel, 3 1/4\\\"\",\r\n\t half-typed ");
+        await room.Bench.Save(typed, 0);
+        Assert.Equal(new(typed, 1), await (await RecordRoom.Open(PathOf("records.db"))).Bench.Folded(Original.Id));
+        Assert.Equal(new(new(typed, 1), Clash: true), await room.Bench.Save(typed with { Text = "{ other }" }, 0));
+        Assert.False((await room.Bench.Save(typed, 0)).Clash);
+        Assert.Equal(2, (await room.Bench.Save(typed with { Text = null }, 1)).Standing.Version);
+        Assert.True((await room.Bench.Save(typed with { Text = "{ late }" }, 1)).Clash);
+        Assert.Equal(new(new(Original.Id, null), 2), await room.Bench.Folded(Original.Id));
+        await Assert.ThrowsAsync<RefusedException>(() => room.Bench.Save(typed with { Text = "" }, 2));
+        await Assert.ThrowsAsync<RefusedException>(() => room.Bench.Save(typed with { Id = Guid.NewGuid() }, 0));
+    }
+
+    [Fact]
     [Truth(Grade.Property, "sketches, instruments, jobs and the shop keep the same rule")]
     public async Task Sketch_instruments_jobs_and_shop_read_back()
     {

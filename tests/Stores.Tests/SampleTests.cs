@@ -57,4 +57,21 @@ public sealed class SampleTests
         Assert.NotNull(Check.Of(new OwnedInstrument(Guid.NewGuid(), "wish", 0, 0, 0, false)));
         Assert.NotNull(Check.Of(new OwnedInstrument(Guid.NewGuid(), "wish", -1, 2, 0, false)));
     }
+
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData("{ half-typed", null)]
+    [InlineData("", "folded part: nothing is given")]
+    [InlineData(" \n", "folded part: nothing is given")]
+    [Truth(Grade.Property, "a folded part is kept as typed, half-typed too, but not as blanks")]
+    public void A_folded_part_is_typed_or_there_is_none(string? text, string? refused) =>
+        Assert.Equal(refused, Check.Of(new FoldedPart(Sample.Id, text))?.Sentence.Split(';')[0]);
+
+    [Fact]
+    [Truth(Grade.Published, "RFC 3629, section 3: U+0080 to U+07FF take two bytes in UTF-8")]
+    public void A_folded_part_past_its_bytes_is_refused()
+    {
+        Assert.Null(Check.Of(new FoldedPart(Sample.Id, new string('é', 100_000))));
+        Assert.Contains("at most 200 kB", Check.Of(new FoldedPart(Sample.Id, new string('é', 100_001)))!.Sentence);
+    }
 }

@@ -85,6 +85,30 @@ public sealed class ReadingTests(RunningHost running) : IClassFixture<RunningHos
     }
 
     [Fact]
+    public async Task A_folded_part_comes_back_as_typed_and_an_older_one_overwrites_nothing()
+    {
+        var bench = await Bench.Lay(Http);
+        Assert.Equal(new(new(bench.Sample, null), 0), await Folded());
+        (await Put("{ half-typed", 0)).EnsureSuccessStatusCode();
+        Assert.Equal(new(new(bench.Sample, "{ half-typed"), 1), await Folded());
+        var late = await Put("{ late", 0);
+        Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
+        Assert.Equal("{ half-typed", (await late.Content.ReadFromJsonAsync(WireJson.Default.SavedFoldedPart)).Standing.Row.Text);
+        foreach (var bad in new[] { "", new string('x', Stores.Check.LargestFolded + 1) })
+        {
+            var refused = await Put(bad, 1);
+            Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
+            Assert.Contains("folded part", (await refused.Content.ReadFromJsonAsync(WireJson.Default.Refused))!.Refusal);
+        }
+        (await Put(null, 1)).EnsureSuccessStatusCode();
+        Assert.Equal(new(new(bench.Sample, null), 2), await Folded());
+
+        Task<HttpResponseMessage> Put(string? text, int basedOn) =>
+            Http.PutAsync($"api/samples/{bench.Sample}/folded", JsonContent.Create(new(new(bench.Sample, text), basedOn), WireJson.Default.SavingFoldedPart));
+        async Task<Versioned<FoldedPart>> Folded() => (await Http.GetFromJsonAsync($"api/samples/{bench.Sample}", WireJson.Default.BenchFile))!.Folded;
+    }
+
+    [Fact]
     public async Task The_shop_comes_back_as_it_was_sent()
     {
         var usual = await Http.GetFromJsonAsync("api/shop", WireJson.Default.VersionedShop);

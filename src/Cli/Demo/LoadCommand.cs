@@ -31,6 +31,7 @@ static class LoadCommand
         var rows = await room.Vehicles.TakeIn(taken.File, stop);
         // What a person has changed since stands: a clash leaves the row as it is.
         foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0, stop);
+        foreach (var folded in taken.Folded) await room.Bench.Save(folded, basedOn: 0, stop);
         foreach (var instrument in taken.Instruments) await room.Bench.Save(instrument, basedOn: 0, stop);
         // A reading kept before stands as it was taken, whenever the file is read again.
         var known = new HashSet<Guid>();

@@ -34,6 +34,8 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         var sketch = Decision<SampleSketch>(model, "sketches");
         sketch.Property(s => s.Features).HasJson();
         sketch.HasOne<PartSample>().WithOne().HasForeignKey<SampleSketch>(s => s.Id).OnDelete(DeleteBehavior.Restrict);
+        Decision<FoldedPart>(model, "folded_parts")
+            .HasOne<PartSample>().WithOne().HasForeignKey<FoldedPart>(f => f.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<OwnedInstrument>(model, "instruments").HasIndex(i => i.Name).IsUnique();
         var job = Decision<Job>(model, "jobs");
         job.Property(j => j.State).HasConversion<string>();

@@ -66,6 +66,23 @@ namespace WitnessMark.Records.Migrations
                     b.ToTable("shop", (string)null);
                 });
 
+            modelBuilder.Entity("WitnessMark.Stores.FoldedPart", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("folded_parts", (string)null);
+                });
+
             modelBuilder.Entity("WitnessMark.Stores.OwnedInstrument", b =>
                 {
                     b.Property<Guid>("Id")
@@ -342,6 +359,15 @@ namespace WitnessMark.Records.Migrations
                     b.HasOne("WitnessMark.Stores.Part", null)
                         .WithMany()
                         .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("WitnessMark.Stores.FoldedPart", b =>
+                {
+                    b.HasOne("WitnessMark.Stores.PartSample", null)
+                        .WithOne()
+                        .HasForeignKey("WitnessMark.Stores.FoldedPart", "Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

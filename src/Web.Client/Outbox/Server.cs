@@ -48,6 +48,9 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<SampleSketch>>> Save(SampleSketch sketch, int basedOn) =>
         Send(HttpMethod.Put, $"api/samples/{sketch.Id}/sketch", new(sketch, basedOn), Json.SavingSampleSketch, Json.SavedSampleSketch);
 
+    public Task<Reply<Saved<FoldedPart>>> Save(FoldedPart folded, int basedOn) =>
+        Send(HttpMethod.Put, $"api/samples/{folded.Id}/folded", new(folded, basedOn), Json.SavingFoldedPart, Json.SavedFoldedPart);
+
     public Task<Reply<Saved<Part>>> Save(Part part, int basedOn) =>
         Send(HttpMethod.Put, $"api/parts/{part.Id}", new(part, basedOn), Json.SavingPart, Json.SavedPart);
 

@@ -5,8 +5,9 @@ namespace WitnessMark.Web.Client.Wire;
 
 /// <summary>Everything the measuring page needs of one sample, as the records stand.</summary>
 /// <param name="Sketch">Version 0 and no features when nobody has sketched it yet.</param>
+/// <param name="Folded">Version 0 and no text when nobody has typed one yet.</param>
 public sealed record BenchFile(
-    Versioned<PartSample> Sample, Versioned<SampleSketch> Sketch, ReadingHistory History, ImmutableArray<OwnedInstrument> Instruments);
+    Versioned<PartSample> Sample, Versioned<SampleSketch> Sketch, Versioned<FoldedPart> Folded, ReadingHistory History, ImmutableArray<OwnedInstrument> Instruments);
 
 /// <summary>A row to save and the version it was built on.</summary>
 public sealed record Saving<T>(T Row, int BasedOn);

@@ -13,6 +13,8 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(BenchFile))]
 [JsonSerializable(typeof(Saving<SampleSketch>))]
 [JsonSerializable(typeof(Saved<SampleSketch>))]
+[JsonSerializable(typeof(Saving<FoldedPart>))]
+[JsonSerializable(typeof(Saved<FoldedPart>))]
 [JsonSerializable(typeof(Saving<Part>))]
 [JsonSerializable(typeof(Saved<Part>))]
 [JsonSerializable(typeof(Saving<PartSample>))]

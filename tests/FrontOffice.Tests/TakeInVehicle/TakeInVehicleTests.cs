@@ -54,6 +54,26 @@ public class TakeInVehicleTests
     }
 
     [Fact]
+    public void The_folded_part_beside_a_sheet_is_its_samples()
+    {
+        var taken = Taken();
+        var folded = Assert.Single(taken.Folded);
+        Assert.Equal("samples/lamp-bracket.csv", taken.File.Sheets[folded.Id]);
+        Assert.Equal(Demo.Text("samples/lamp-bracket.json"), folded.Text);
+    }
+
+    [Theory]
+    [InlineData("\"bends\": [", "\"bends\": ", "samples/lamp-bracket.json, line 25, ")]
+    [InlineData("16 SWG", "16 oz", "thickness")]
+    [InlineData("\"child\": \"stiffener\"", "\"child\": \"gusset\"", "gusset")]
+    public void A_bad_folded_part_is_named_and_nothing_is_taken_in(string good, string bad, string told)
+    {
+        var refused = Assert.Throws<RefusedException>(() => Run(name => name.EndsWith(".json", StringComparison.Ordinal) ? Demo.Sheet(name)?.Replace(good, bad) : Demo.Sheet(name)));
+        Assert.StartsWith("samples/lamp-bracket.json, ", refused.Message);
+        Assert.Contains(told, refused.Message);
+    }
+
+    [Fact]
     public void A_sheet_that_is_not_there_is_told() =>
         Assert.Contains("name a file that lies beside the tables", Assert.Throws<RefusedException>(() => Run(_ => null)).Message);
 

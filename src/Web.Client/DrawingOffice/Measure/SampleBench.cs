@@ -22,24 +22,28 @@ public sealed class SampleBench : IDisposable
     CancellationTokenSource? _stop;
     readonly HashSet<Guid> _withdrawn = [], _waiting = [];
 
-    SampleBench(BenchFile file, Tray tray, SketchBook sketch, Desk desk, TimeProvider clock)
+    SampleBench(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock)
     {
-        (_tray, _desk, _clock, Sketch) = (tray, desk, clock, sketch);
+        (_tray, _desk, _clock) = (tray, desk, clock);
+        (Sketch, Folded) = (new(decisions.Sketch(file.Sketch)), decisions.Folded(file.Folded));
         Sample = file.Sample.Row;
         _owned = file.Instruments;
         _entries.AddRange(file.History.Readings);
         _withdrawn.UnionWith(file.History.Withdrawals.Select(w => w.ReadingId));
         foreach (var unsent in tray.Waiting()) Take(unsent);
-        sketch.Open(file.Sketch);
         Work();
         tray.Changed += Told;
         tray.Acknowledged += Acknowledged;
-        sketch.Changed += Told;
+        Sketch.Decision.Changed += Told;
+        Folded.Changed += Told;
     }
 
     public PartSample Sample { get; }
 
     public SketchBook Sketch { get; }
+
+    /// <summary>The folded part as typed.</summary>
+    public Decision<FoldedPart> Folded { get; }
 
     /// <summary>Names to choose from, and whether the instrument reads angles.</summary>
     public IEnumerable<(string Name, bool ReadsAngle)> Instruments =>
@@ -68,7 +72,7 @@ public sealed class SampleBench : IDisposable
 
     public event Action? Changed;
 
-    public static SampleBench Open(BenchFile file, Tray tray, SketchBook sketch, Desk desk, TimeProvider clock) => new(file, tray, sketch, desk, clock);
+    public static SampleBench Open(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock) => new(file, tray, decisions, desk, clock);
 
     /// <summary>Writes the reading down when it can be understood; else says why not, and nothing is kept.</summary>
     public string? Append(string kind, string from, string to, string value, string instrument) =>
@@ -230,6 +234,7 @@ public sealed class SampleBench : IDisposable
         Stop();
         _tray.Changed -= Told;
         _tray.Acknowledged -= Acknowledged;
-        Sketch.Changed -= Told;
+        Sketch.Decision.Changed -= Told;
+        Folded.Changed -= Told;
     }
 }

@@ -11,10 +11,9 @@ namespace WitnessMark.Web.Client.DrawingOffice.Sheets;
 /// <summary>How the person wants this sample's sheets; kept in this browser.</summary>
 /// <param name="Thickness">As written: <c>16 SWG</c>.</param>
 /// <param name="Units">mm, inch or fraction.</param>
-/// <param name="Bracket">The folded part as typed; empty when the part is flat.</param>
 /// <param name="Bend">The bend allowance by name.</param>
 public sealed record SheetWishes(
-    string Number = "", string Material = "", string Thickness = "", string DrawnBy = "", string Units = "mm", string Paper = "A4", string Bracket = "", string Bend = "din6935", int Quantity = 1)
+    string Number = "", string Material = "", string Thickness = "", string DrawnBy = "", string Units = "mm", string Paper = "A4", string Bend = "din6935", int Quantity = 1)
 {
     public LengthStyle Style => Units switch { "inch" => LengthStyle.DecimalInches(), "fraction" => LengthStyle.FractionInches(), _ => LengthStyle.Millimetres() };
 
