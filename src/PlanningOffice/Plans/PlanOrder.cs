@@ -44,7 +44,7 @@ public static class PlanOrder
             var job = free.Where(f => f.From <= now).MinBy(f => rank[f.Job.Id]).Job;
             var (start, end) = clock.Work(now, job.Hours.Spread.Mean * facts.Bias(job));
             over[job.Id] = end + Days.Behind(job);
-            planned.Add(new(job.Id, Day(facts.From, start), Day(facts.From, end), Day(facts.From, over[job.Id])));
+            planned.Add(new(job.Id, Day(facts.From, start), Day(facts.From, Math.Max(start, Math.Ceiling(end) - 1)), Day(facts.From, over[job.Id])));
             waiting.Remove(job.Id);
         }
         return planned.ToImmutable();

@@ -5,6 +5,9 @@ namespace WitnessMark.PlanningOffice.Plans;
 /// <summary>Days from a beginning, on which one person's expected hours are spent one after the other.</summary>
 sealed class WorkClock(DateOnly from, Func<DateOnly, double> hoursOn, int longest)
 {
+    /// <summary>Hours; what sums of day fractions may be out by.</summary>
+    const double Rounding = 1e-9;
+
     /// <summary>Days from the beginning; the fraction is the share of that day's hours already spent.</summary>
     public double Now { get; private set; }
 
@@ -21,8 +24,8 @@ sealed class WorkClock(DateOnly from, Func<DateOnly, double> hoursOn, int longes
             var day = Math.Floor(at);
             var today = Math.Max(0, hoursOn(from.AddDays((int)day)));
             var left = today * (day + 1 - at);
-            if (today > 0) start ??= at;
-            if (today > 0 && hours <= left) return (start!.Value, Now = at + hours / today);
+            if (left > Rounding) start ??= at;
+            if (left > Rounding && hours <= left + Rounding) return (start!.Value, Now = at + hours / today);
             hours -= left;
             at = day + 1;
         }
