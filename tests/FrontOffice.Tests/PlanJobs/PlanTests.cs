@@ -2,7 +2,6 @@ using WitnessMark.FrontOffice.PlanJobs;
 using WitnessMark.FrontOffice.PlanNext;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
-using WitnessMark.PlanningOffice.Next;
 using WitnessMark.PlanningOffice.Plans;
 using WitnessMark.Stores;
 using Plan = WitnessMark.FrontOffice.PlanNext.PlanNext;
