@@ -6,7 +6,7 @@ namespace WitnessMark.PlanningOffice.Futures;
 sealed class Draws(Model model)
 {
     readonly Chance _chance = new(0);
-    readonly double[] _logs = new double[model.Groups.Length], _causes = new double[model.Causes.Length];
+    readonly double[] _logs = new double[model.Groups.Length];
     readonly float[] _factors = new float[model.Groups.Length];
     readonly float _jobSd = (float)model.Input.Pace.JobSd;
 
@@ -86,20 +86,22 @@ sealed class Draws(Model model)
 
     void Finds(int future)
     {
-        for (var c = 0; c < _causes.Length; c++)
-            _causes[c] = model.Causes[c].Draw((Keyed.Bits(model.CauseKeys[c], future) >> 11) * (1.0 / (1UL << 53)));
         for (var d = 0; d < model.Finds.Length; d++)
         {
             ref readonly var find = ref model.Finds[d];
-            Found[d] = find.Found >= 0 ? find.Found == 1 : IsSo(find, future);
+            Found[d] = IsSo(model, find, future);
             if (Found[d]) Add(find.Then, future);
         }
     }
 
-    bool IsSo(in FindLine find, int future)
+    /// <summary>Whether it is so in a future.</summary>
+    public static bool IsSo(Model model, in FindLine find, int future)
     {
+        if (find.Found >= 0) return find.Found == 1;
         var own = QuantileTable.Normal.At(Keyed.Upper(Keyed.Bits(find.Key, future)));
-        return find.Cause < 0 ? own < find.Edge : find.Pull * (float)_causes[find.Cause] + find.Own * own < find.Edge;
+        if (find.Cause < 0) return own < find.Edge;
+        var common = model.Causes[find.Cause].Draw((Keyed.Bits(model.CauseKeys[find.Cause], future) >> 11) * (1.0 / (1UL << 53)));
+        return find.Pull * (float)common + find.Own * own < find.Edge;
     }
 
     void Add(AfterLine[] then, int future)
