@@ -4,7 +4,10 @@ using WitnessMark.Stores.Keeping;
 
 namespace WitnessMark.Stores.ComingApart;
 
-/// <summary>A part taken off, as it was when it came off. Where a part has several such entries the last says how it sat, and all that had to come off before it count.</summary>
+/// <summary>
+/// A part taken off, as it was when it came off. A part may have several such entries: what the later ones say counts, what they
+/// leave out stays as it was, and all that had to come off before it count together (<see cref="OffParts"/>).
+/// </summary>
 /// <param name="Tag">Code or words on the tag tied to it; may be empty.</param>
 /// <param name="Bag">Code or words on the bag its small parts went into; may be empty.</param>
 /// <param name="WayRound">Which way it faced: "long lug to the rear".</param>

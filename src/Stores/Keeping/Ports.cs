@@ -36,6 +36,8 @@ public interface IStoresDesk
 
     IFacts<ConsignmentReturn> Returns { get; }
 
+    IFacts<GivenBack> GivenBack { get; }
+
     IFacts<Moved> Moves { get; }
 
     IFacts<TagCode> Tags { get; }

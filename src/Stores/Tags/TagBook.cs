@@ -20,12 +20,13 @@ public static class TagBook
         };
     }
 
-    /// <summary>A tag for the thing: the one it has, or a new one whose code no other thing bears.</summary>
+    /// <summary>A tag for the thing: the one it has, or a new one whose code no other thing bears. It follows from the thing, so two phones give the same.</summary>
+    /// <param name="wanted">Its code is not looked at.</param>
     public static TagCode For(TagCode wanted, IReadOnlyCollection<TagCode> standing)
     {
         if (standing.LastOrDefault(t => t.Kind == wanted.Kind && t.Subject == wanted.Subject) is { } has) return has;
         var taken = standing.Select(t => t.Code).ToHashSet();
         for (var attempt = 0; ; attempt++)
-            if (TagSpelling.Of(wanted.Id, attempt) is var code && !taken.Contains(code)) return wanted with { Code = code };
+            if (TagSpelling.Of(NamedId.Of(wanted.Subject, wanted.Kind.ToString()), attempt) is var code && !taken.Contains(code)) return wanted with { Code = code };
     }
 }
