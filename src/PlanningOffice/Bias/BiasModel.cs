@@ -7,7 +7,7 @@ namespace WitnessMark.PlanningOffice;
 /// <summary>A finished job: hours guessed (the mean of the PERT-beta) and taken, both above 0.</summary>
 public sealed record FinishedJob(string Kind, string System, double Guessed, double Taken);
 
-/// <summary>Taken over guessed: median with the ends of the middle 80 %, of jobs of one kind on one system, their own scatter left out.</summary>
+/// <summary>Taken over guessed: median with the ends of the middle 80 %, of jobs of one kind on one system, their own scatter left out. The interval takes the mixture over the scales as one normal of its mean and variance.</summary>
 public sealed record BiasFactor(double Median, double Low, double High, double LogMean, double LogSd, double JobLogSd);
 
 /// <summary>
