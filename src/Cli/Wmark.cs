@@ -29,6 +29,7 @@ static class Wmark
         TestBendCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
+        OrderCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
