@@ -24,6 +24,7 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
     Schedule? _best;
     int _makespan = int.MaxValue;
     int _bound;
+    bool _ran = true;
 
     public OrderAnswer Run(Chance chance)
     {
@@ -36,10 +37,8 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
         OrderOfWork.Find(project, new OrderWish(), chance, () => Left <= 0 || Done, found => Better(found.Schedule, found.Bound), first.Schedule);
         stop.Cancel();
         var ended = Task.WaitAny([finish], TimeSpan.FromSeconds(Grace)) == 0;
-        return Answer(ended && finish.IsCompletedSuccessfully && !_ran ? "The exact finish cannot run on this machine; the order is that of our own search." : null);
+        return Answer(ended && (finish.IsFaulted || !_ran) ? "The exact finish cannot run on this machine; the order is that of our own search." : null);
     }
-
-    bool _ran = true;
 
     double Left => (deadline - clock.GetTimestamp()) / (double)clock.TimestampFrequency;
 
