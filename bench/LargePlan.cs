@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.Stores;
 
 namespace WitnessMark.Bench;
 

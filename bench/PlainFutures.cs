@@ -22,7 +22,7 @@ sealed class PlainFutures(PlanInput plan)
     /// <returns>Days from today until all is over.</returns>
     public double Finish(Chance chance)
     {
-        plan.Time.Draw(chance, _days);
+        plan.Time.Into(_days)(chance);
         var log = new double[1];
         plan.Pace.Draw(chance, [default], log);
         var jobs = plan.Jobs.ToDictionary(j => j.Id, j => new Course(j));

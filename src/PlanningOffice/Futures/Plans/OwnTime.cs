@@ -2,11 +2,11 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.PlanningOffice.Futures;
 
-/// <summary>Draws the person's time for one future.</summary>
+/// <summary>The person's time, to be drawn anew for each future.</summary>
 public interface IOwnTime
 {
-    /// <summary>Fills every day of the table; allocates nothing.</summary>
-    void Draw(Chance chance, OwnDays days);
+    /// <summary>Made ready for one worker: what is given back fills every day of the table for one future and allocates nothing.</summary>
+    Action<Chance> Into(OwnDays days);
 }
 
 /// <summary>One future's days, used over and over.</summary>
@@ -39,7 +39,9 @@ public sealed record WeeklyTime(double Evening, double Saturday, double Vanish, 
     /// <summary>Common practice.</summary>
     public static WeeklyTime Usual { get; } = new(1, 6, 0.15, 0.6, 0.5);
 
-    public void Draw(Chance chance, OwnDays days)
+    public Action<Chance> Into(OwnDays days) => chance => Draw(chance, days);
+
+    void Draw(Chance chance, OwnDays days)
     {
         var weekday = (int)days.First.DayOfWeek;
         var vanished = chance.Uniform() < Vanish;
