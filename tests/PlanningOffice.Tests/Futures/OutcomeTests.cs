@@ -69,7 +69,7 @@ public sealed class OutcomeTests
             Milestones = [new(Plans.Id(50), Guid.Empty, "hear it run", [Plans.Id(1)], 1, Plans.Monday.AddDays(10))],
         };
         var run = Plans.Simulated(plan, 2000);
-        var more = Plans.Simulated(plan with { Time = Plans.Steady with { Evening = 2.4 } }, 2000);
+        var more = Plans.Simulated(plan with { Calendar = Plans.Steady with { Week = [new(0, 0), .. Enumerable.Repeat(new DayHours(0, 2.4), 5), new(6, 0)] } }, 2000);
         Assert.True(WhatIf.Of("two more hours a week", run.Courses, more.Courses).Days.High < 0);
         var first = Assert.Single(run.Forecast().Milestones);
         Assert.True(first.Reached.P90 < run.Forecast().Finish.P90);

@@ -9,7 +9,10 @@ static class Plans
     public static readonly DateOnly Monday = new(2027, 3, 1);
 
     /// <summary>Two hours on each evening from Monday to Friday and six on Saturday, always.</summary>
-    public static readonly WeeklyTime Steady = new(2, 6, 0, 1, 1);
+    public static readonly WorkCalendar Steady = WorkCalendar.Usual with
+    {
+        Season = [.. Enumerable.Repeat(1.0, 12)], DryChance = [.. Enumerable.Repeat(1.0, 12)], VanishChance = 0, WeekVariation = 0,
+    };
 
     public static Guid Id(int n) => new(n, 0, 0, [1, 2, 3, 4, 5, 6, 7, 8]);
 
@@ -29,7 +32,7 @@ static class Plans
         new(Id(1000 + n), $"rust {n}", odds, cause, pull, [then], found);
 
     public static PlanInput Plan(params Job[] jobs) =>
-        new([.. jobs], [], Means.Usual(Guid.Empty), Monday) { Time = Steady, Pace = new SharedPace(0, 0) };
+        new([.. jobs], [], Means.Usual(Guid.Empty), Monday) { Calendar = Steady, Pace = new SharedPace(0, 0) };
 
     public static PlanInput WithMoney(this PlanInput plan, decimal onHand, double eachMonth) =>
         plan with { Means = plan.Means with { Purse = new("GBP", new(Monday, onHand, "saved"), Sure(eachMonth), [], []) } };

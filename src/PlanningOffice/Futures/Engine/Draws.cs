@@ -6,7 +6,7 @@ namespace WitnessMark.PlanningOffice.Futures;
 sealed class Draws
 {
     readonly Model _model;
-    readonly Action<Chance> _ownTime;
+    readonly Action<Chance> _pace;
     readonly Chance _chance = new(0);
     readonly double[] _logs;
     readonly float[] _factors;
@@ -18,8 +18,8 @@ sealed class Draws
         (_logs, _factors, _jobSd) = (new double[model.Groups.Length], new float[model.Groups.Length], (float)model.Input.Pace.JobSd);
         (Hours, Cost) = (new float[model.Lines.Length], new float[model.Lines.Length]);
         (Days, Price, Found) = (new float[model.Leads.Length], new float[model.Leads.Length], new bool[model.Finds.Length]);
-        Own = new(model.Input.Today, model.Horizon + 1);
-        _ownTime = model.Input.Time.Into(Own);
+        Own = new(model.Input.Calendar, model.Input.Today, model.Horizon + 1);
+        _pace = model.Input.Pace.Into([.. model.Groups], _logs);
     }
 
     public float[] Hours { get; }
@@ -33,7 +33,7 @@ sealed class Draws
 
     public bool[] Found { get; }
 
-    public OwnDays Own { get; }
+    public DayTable Own { get; }
 
     public void Draw(int future)
     {
@@ -51,7 +51,7 @@ sealed class Draws
     public ReadOnlySpan<float> Factors(int future)
     {
         _chance.Restart(Keyed.Bits(_model.Seed ^ 0x7061636500000000, future));
-        _model.Input.Pace.Draw(_chance, _model.Groups, _logs);
+        _pace(_chance);
         for (var g = 0; g < _logs.Length; g++) _factors[g] = (float)Math.Exp(_logs[g]);
         return _factors;
     }
@@ -59,7 +59,7 @@ sealed class Draws
     public void OwnTime(int future)
     {
         _chance.Restart(Keyed.Bits(_model.Seed ^ 0x74696D6500000000, future));
-        _ownTime(_chance);
+        Own.Draw(_chance);
     }
 
     /// <summary>What one lead time takes, given what has passed of it.</summary>
