@@ -55,6 +55,10 @@ public interface IJobStore
 
     Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default);
 
+    /// <summary>Adds the jobs that are not kept yet, all or nothing; those kept stand as they are.</summary>
+    /// <returns>How many were new.</returns>
+    Task<int> Add(IReadOnlyList<Job> rows, CancellationToken cancel = default);
+
     Task<ImmutableArray<Versioned<Milestone>>> Milestones(Guid vehicle, CancellationToken cancel = default);
 
     Task<Saved<Milestone>> Save(Milestone row, int basedOn, CancellationToken cancel = default);

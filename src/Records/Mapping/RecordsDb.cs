@@ -22,10 +22,13 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         Decision<Vehicle>(model, "vehicles");
         var system = Decision<VehicleSystem>(model, "systems");
         system.HasOne<Vehicle>().WithMany().HasForeignKey(s => s.VehicleId).OnDelete(DeleteBehavior.Restrict);
+        Decision<Assembly>(model, "assemblies")
+            .HasOne<VehicleSystem>().WithMany().HasForeignKey(a => a.SystemId).OnDelete(DeleteBehavior.Restrict);
         var part = Decision<Part>(model, "parts");
         part.Property(p => p.Hand).HasConversion<string>();
         part.Property(p => p.Route).HasJson();
         part.HasOne<VehicleSystem>().WithMany().HasForeignKey(p => p.SystemId).OnDelete(DeleteBehavior.Restrict);
+        part.HasOne<Assembly>().WithMany().HasForeignKey(p => p.AssemblyId).OnDelete(DeleteBehavior.Restrict);
         var sample = Decision<PartSample>(model, "samples");
         sample.Property(s => s.Origin).HasConversion<string>();
         sample.Property(s => s.Loan).HasJson();
