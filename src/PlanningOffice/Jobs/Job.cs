@@ -68,6 +68,11 @@ public interface IJobStore
 
     Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default);
 
+    /// <summary>An empty order at version 0 until one has been decided.</summary>
+    Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default);
+
+    Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default);
+
     /// <summary><see cref="WorkCalendar.Usual"/> at version 0 until one has been saved; there is one person.</summary>
     Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default);
 

@@ -52,6 +52,15 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
     public Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
 
+    public async Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<StandingOrder>(vehicle, cancel) ?? new(new StandingOrder(vehicle, [], default), 0);
+    }
+
+    public Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
     public async Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default)
     {
         await using var db = open();

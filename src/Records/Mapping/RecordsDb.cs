@@ -61,6 +61,9 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         means.HasOne<Vehicle>().WithOne().HasForeignKey<Means>(m => m.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<KeptShop>(model, "shop").Property(s => s.Shop).HasJson();
 
+        var order = Decision<StandingOrder>(model, "standing_orders");
+        order.Property(o => o.InTurn).HasJson();
+        order.HasOne<Vehicle>().WithOne().HasForeignKey<StandingOrder>(o => o.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<KeptCalendar>(model, "calendar").Property(c => c.Calendar).HasJson();
         var kept = Decision<KeptDecision>(model, "kept_decisions");
         kept.HasIndex(d => new { d.VehicleId, d.Kind });
