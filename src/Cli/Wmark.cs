@@ -34,6 +34,9 @@ static class Wmark
         {
             ImportCommand.Build(desk),
         },
+        PlanCommand.Build(desk),
+        NextJobCommand.Build(desk),
+        OrderCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

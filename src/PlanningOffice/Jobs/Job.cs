@@ -8,7 +8,7 @@ public enum JobState { Planned, InHand, Done }
 
 /// <summary>A piece of work on a part, a system or the whole vehicle.</summary>
 /// <param name="SystemId">Of its part, when it has one; null for the whole vehicle.</param>
-/// <param name="Hours">Own hours still to come as the person guesses them, before his bias.</param>
+/// <param name="Hours">Own hours in all as the person guesses them, before his bias; what has been logged is taken off by the forecast.</param>
 /// <param name="Cost">Stock and consumables, paid when the job begins; lead times carry prices of their own.</param>
 /// <param name="Leads">Supplies it waits for, and cures or sent-out work behind it.</param>
 /// <param name="After">Jobs that must be over first.</param>
@@ -67,6 +67,16 @@ public interface IJobStore
     Task<Versioned<Means>> Means(Guid vehicle, CancellationToken cancel = default);
 
     Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default);
+
+    /// <summary>An empty order at version 0 until one has been decided.</summary>
+    Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default);
+
+    Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default);
+
+    /// <summary><see cref="WorkCalendar.Usual"/> at version 0 until one has been saved; there is one person.</summary>
+    Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default);
+
+    Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default);
 
     /// <summary><see cref="PlanningOffice.Shop.Usual"/> at version 0 until one has been saved.</summary>
     Task<Versioned<Shop>> Shop(CancellationToken cancel = default);

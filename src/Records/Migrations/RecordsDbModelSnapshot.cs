@@ -142,6 +142,101 @@ namespace WitnessMark.Records.Migrations
                     b.ToTable("milestones", (string)null);
                 });
 
+            modelBuilder.Entity("WitnessMark.PlanningOffice.StandingOrder", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("InTurn")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("standing_orders", (string)null);
+                });
+
+            modelBuilder.Entity("WitnessMark.Records.KeptCalendar", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Calendar")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("calendar", (string)null);
+                });
+
+            modelBuilder.Entity("WitnessMark.Records.KeptDecision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("VehicleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("VehicleId", "Kind");
+
+                    b.ToTable("kept_decisions", (string)null);
+                });
+
+            modelBuilder.Entity("WitnessMark.Records.KeptFact", b =>
+                {
+                    b.Property<long>("Arrival")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("VehicleId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Arrival");
+
+                    b.HasAlternateKey("Id");
+
+                    b.HasIndex("VehicleId", "Kind");
+
+                    b.ToTable("kept_facts", (string)null);
+                });
+
             modelBuilder.Entity("WitnessMark.Records.KeptShop", b =>
                 {
                     b.Property<Guid>("Id")
@@ -508,6 +603,33 @@ namespace WitnessMark.Records.Migrations
                 });
 
             modelBuilder.Entity("WitnessMark.PlanningOffice.Milestone", b =>
+                {
+                    b.HasOne("WitnessMark.Stores.Vehicle", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("WitnessMark.PlanningOffice.StandingOrder", b =>
+                {
+                    b.HasOne("WitnessMark.Stores.Vehicle", null)
+                        .WithOne()
+                        .HasForeignKey("WitnessMark.PlanningOffice.StandingOrder", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("WitnessMark.Records.KeptDecision", b =>
+                {
+                    b.HasOne("WitnessMark.Stores.Vehicle", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("WitnessMark.Records.KeptFact", b =>
                 {
                     b.HasOne("WitnessMark.Stores.Vehicle", null)
                         .WithMany()

@@ -1,4 +1,7 @@
 using System.Net;
+using Microsoft.AspNetCore.Http.Features;
+using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Api;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Hosting;
@@ -17,6 +20,9 @@ static class Guard
     /// <summary>Largest request body, bytes: a thousand readings at once are well below it.</summary>
     public const long LargestBody = 2 << 20;
 
+    /// <summary>For a set of changes, bytes: one of 5,000 parts, before and after, takes about 3 MB.</summary>
+    const long LargestChanges = 32 << 20;
+
     public static void UseGuard(this WebApplication app) => app.Use(async (context, next) =>
     {
         var headers = context.Response.Headers;
@@ -25,12 +31,19 @@ static class Guard
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (LargestOf(context.Request) != LargestBody && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = LargestOf(context.Request);
         var (status, why) = WhyRefused(context.Request) is { } foreign ? (StatusCodes.Status403Forbidden, foreign)
-            : context.Request.ContentLength > LargestBody ? (StatusCodes.Status413PayloadTooLarge, "The request is too large; send fewer readings at once.")
+            : context.Request.ContentLength > LargestOf(context.Request) ? (StatusCodes.Status413PayloadTooLarge, "The request is too large; send less at once.")
             : (0, null);
         if (why is null) await next();
         else await Results.Json(new Refused(why), statusCode: status).ExecuteAsync(context);
     });
+
+    static long LargestOf(HttpRequest request) =>
+        request.Path == PictureApi.Address ? PictureKind.Largest
+        : request.Path.Value is { } path && path.EndsWith("/changes", StringComparison.Ordinal) ? LargestChanges
+        : LargestBody;
 
     internal static string? WhyRefused(HttpRequest request)
     {
