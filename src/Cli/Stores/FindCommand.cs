@@ -17,16 +17,10 @@ static class FindCommand
         {
             if (parsed.GetValue(most) is < 1 and var few) throw new RefusedException(Refusal.Of("--most", $"{few}", "give a whole number from 1 up"));
             var trees = await Kept.Vehicles(parsed.GetRequiredValue(db), parsed.GetValue(vehicle), stop);
-            var found = PartIndex.Of(trees.SelectMany(Searched)).Find(string.Join(' ', parsed.GetRequiredValue(words)), parsed.GetValue(most));
+            var found = PartIndex.Of(trees.SelectMany(t => PartWords.Of(t))).Find(string.Join(' ', parsed.GetRequiredValue(words)), parsed.GetValue(most));
             if (parsed.GetValue(json)) desk.WriteJson(new { Found = found.Select(Told) });
             else Show(desk.Out, found);
         });
-    }
-
-    static IEnumerable<PartWords> Searched(VehicleTree tree)
-    {
-        var systems = tree.Systems.ToDictionary(s => s.Row.Id, s => s.Row.Name);
-        return tree.Parts.Select(p => new PartWords(p.Row, systems.GetValueOrDefault(p.Row.SystemId, "")));
     }
 
     static object Told(Found f) => new
@@ -37,6 +31,7 @@ static class FindCommand
         f.Of.Part.Quantity,
         f.Of.Part.Reference,
         f.Of.System,
+        f.Of.Assembly,
         f.Score,
         Why = f.Words.Select(w => w.Why),
     };

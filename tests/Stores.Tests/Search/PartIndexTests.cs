@@ -49,6 +49,15 @@ public sealed class PartIndexTests
         Assert.Empty(index.Find("7/16"));
     }
 
+    [Theory]
+    [InlineData("bushes", "Bush")]
+    [InlineData("bush", "Bushes")]
+    [InlineData("assemblies", "Assembly")]
+    [InlineData("shoe", "Shoes")]
+    [Truth(Grade.CommonPractice, "English plurals of parts")]
+    public void One_or_many_makes_no_difference(string words, string name) =>
+        Assert.Equal(name, Assert.Single(PartIndex.Of([Named(name, 1)]).Find(words)).Of.Part.Name);
+
     [Fact]
     [Truth(Grade.Property, "the snippet marks the word in its text")]
     public void It_says_why()
