@@ -38,6 +38,10 @@ static class Wmark
             FindCommand.Build(desk),
         },
         WantsCommand.Build(desk),
+        new Command("parts", "The parts of a vehicle.")
+        {
+            ImportCommand.Build(desk),
+        },
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
