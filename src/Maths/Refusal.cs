@@ -11,6 +11,9 @@ public sealed record Refusal(string Sentence)
     /// <summary>The same refusal, told with the line it stands on.</summary>
     public Refusal OnLine(int line) => new($"line {line}, {Sentence}");
 
+    /// <summary>The same refusal, told with what it is part of.</summary>
+    public Refusal In(string whole) => new($"{whole}, {Sentence}");
+
     static string Quoted(string? value) => value switch
     {
         null or "" => "nothing is given",

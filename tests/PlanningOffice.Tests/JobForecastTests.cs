@@ -5,18 +5,18 @@ namespace WitnessMark.PlanningOffice.Tests;
 
 public sealed class JobForecastTests
 {
-    static readonly Job One = new(new Guid(1, 2, 3, [4, 5, 6, 7, 8, 9, 10, 11]), Guid.Empty, "lamp bracket", JobState.Planned, BlankRoute.Card(RouteCardTests.Bracket, Shop.Usual));
+    static readonly Job One = Job.Of(new Guid(1, 2, 3, [4, 5, 6, 7, 8, 9, 10, 11]), Guid.Empty, null, Guid.Empty, BlankRoute.Card(RouteCardTests.Bracket, Shop.Usual));
 
     [Fact]
     [Truth(Grade.Published, "means add: Σ(l + 4m + h)/6 over steps; a pace of mean 1 leaves it so; variances of independent steps add")]
     public void Mean_hours_are_the_sum_of_the_steps_means()
     {
         var spread = JobForecast.Of([One, One], new Chance(5)).Hours;
-        var mean = 2 * One.Card.Steps.Sum(s => s.Hours.Spread.Mean);
+        var mean = 2 * One.Card!.Steps.Sum(s => s.Hours.Spread.Mean);
         Assert.InRange((spread.Mean.Value - mean) / spread.Mean.Std, -4, 4);
 
         var still = JobForecast.Of([One, One], new Chance(5), pace: 0).Hours;
-        var sd = Math.Sqrt(2 * One.Card.Steps.Sum(s => s.Hours.Spread.Sd * s.Hours.Spread.Sd));
+        var sd = Math.Sqrt(2 * One.Card!.Steps.Sum(s => s.Hours.Spread.Sd * s.Hours.Spread.Sd));
         Assert.InRange(still.Sd / sd, 0.97, 1.03);
     }
 
@@ -26,8 +26,8 @@ public sealed class JobForecastTests
     {
         const double pace = JobForecast.UsualPace;
         var spread = JobForecast.Of([One, One, One], new Chance(8)).Hours;
-        var mean = 3 * One.Card.Steps.Sum(s => s.Hours.Spread.Mean);
-        var variance = 3 * One.Card.Steps.Sum(s => s.Hours.Spread.Sd * s.Hours.Spread.Sd);
+        var mean = 3 * One.Card!.Steps.Sum(s => s.Hours.Spread.Mean);
+        var variance = 3 * One.Card!.Steps.Sum(s => s.Hours.Spread.Sd * s.Hours.Spread.Sd);
         Assert.InRange(spread.Sd / Math.Sqrt(variance * pace * pace + variance + mean * mean * pace * pace), 0.97, 1.03);
     }
 

@@ -108,9 +108,9 @@ public sealed class DecisionTests : RoomFile
         Assert.Single(await room.Bench.Instruments());
 
         var card = TurnedRoute.Card(new("pin", "mild steel", 7850, 8, 40, 0, 1, []), Shop.Usual);
-        await room.Jobs.Save(new Job(Guid.NewGuid(), Bracket.Id, "turn the pin", JobState.Planned, card), 0);
+        await room.Jobs.Save(Job.Of(Guid.NewGuid(), Van.Id, Bracket.SystemId, Bracket.Id, card), 0);
         var job = Assert.Single(await room.Jobs.Jobs(Van.Id)).Row;
-        Assert.Equal((card.Hours, card.Cost, card.Steps.Length), (job.Card.Hours, job.Card.Cost, job.Card.Steps.Length));
+        Assert.Equal((card.Hours, card.Cost, card.Steps.Length), (job.Hours, job.Cost, job.Card!.Steps.Length));
         Assert.Equal(card.Steps[0].SentOut, job.Card.Steps[0].SentOut);
 
         var shop = await room.Jobs.Shop();

@@ -47,7 +47,7 @@ sealed record KeptPart(RecordRoom Room, Guid Vehicle, Part Part, Shop Shop)
     {
         var id = NamedId.Of(Part.Id, $"job {card.Card.Title}");
         var standing = (await Room.Jobs.Jobs(Vehicle, stop)).FirstOrDefault(j => j.Row.Id == id);
-        await Room.Jobs.Save(card.AsJob(id, Part.Id), standing.Version, stop);
+        await Room.Jobs.Save(card.AsJob(id, Vehicle, Part), standing.Version, stop);
     }
 
     static bool Same(string a, string b) => string.Equals(a, b.Trim(), StringComparison.OrdinalIgnoreCase);

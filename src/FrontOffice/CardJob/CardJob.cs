@@ -4,6 +4,7 @@ using WitnessMark.DrawingOffice.Sheetwork;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Print;
 using WitnessMark.PrintRoom;
+using WitnessMark.Stores;
 using WitnessMark.Trade;
 
 namespace WitnessMark.FrontOffice.CardJob;
@@ -33,7 +34,7 @@ public sealed record CardResult(RouteCard Card, BlankFacts Facts, string Referen
     public ImmutableArray<Sheet> Sheets(DateOnly printed) => JobCard.Sheets(Card, Reference, printed);
 
     /// <summary>The card as a job of a part.</summary>
-    public Job AsJob(Guid id, Guid part) => new(id, part, Card.Title, JobState.Planned, Card);
+    public Job AsJob(Guid id, Guid vehicle, Part part) => Job.Of(id, vehicle, part.SystemId, part.Id, Card);
 }
 
 /// <summary>From a drawing and a shop to the card of the job: steps, stock, hours, money and cautions.</summary>

@@ -31,15 +31,22 @@ public sealed record JobForecast(Spread Hours, ImmutableArray<MoneyForecast> Mon
         var open = jobs.Where(j => j.State != JobState.Done).ToList();
         foreach (var job in open)
             if (job.Wrong is { } wrong) throw new RefusedException(new($"job \"{job.Title}\", {wrong.Sentence}"));
-        var steps = open.SelectMany(j => j.Card.Steps).ToList();
         var paces = pace > 0 ? new Lognormal(1, pace) : null;
-        var hours = Draw(steps.Select(s => s.Hours.Spread), futures, paces, chance, cancel);
-        var money = from cost in steps.Select(s => s.Cost).Concat(open.SelectMany(j => j.Card.Stock.Select(s => s.Cost)))
+        var hours = Draw(open.SelectMany(HoursOf), futures, paces, chance, cancel);
+        var money = from cost in open.SelectMany(CostsOf)
                     group cost.Spread by cost.Currency into c
                     orderby c.Key
                     select new MoneyForecast(c.Key, Draw(c, futures, null, chance, cancel));
         return new(hours, [.. money], open.Count, Told(open));
     }
+
+    /// <summary>Step by step where a card stands behind the job, for steps vary independently; the person's own guess otherwise.</summary>
+    static IEnumerable<Duration> HoursOf(Job job) =>
+        job.Card is { } card && card.Hours == job.Hours ? card.Steps.Select(s => s.Hours.Spread) : [job.Hours.Spread];
+
+    static IEnumerable<Cost> CostsOf(Job job) =>
+        (job.Card is { } card && card.Cost == job.Cost ? card.Steps.Select(s => s.Cost).Concat(card.Stock.Select(s => s.Cost)) : [job.Cost])
+            .Concat(job.Leads.Select(l => l.Price));
 
     static Spread Draw(IEnumerable<Duration> parts, int futures, Duration? pace, Chance chance, CancellationToken cancel)
     {
@@ -57,11 +64,11 @@ public sealed record JobForecast(Spread Hours, ImmutableArray<MoneyForecast> Mon
 
     static ImmutableArray<string> Told(List<Job> open)
     {
-        var outside = open.Sum(j => j.Card.SentOut.Count());
+        var outside = open.Sum(j => j.Leads.Count(l => l.Side == LeadSide.Behind && !l.Here));
         return
         [
             "Counts the jobs on the list only: what nobody has written down yet is not in it.",
-            .. outside > 0 ? [$"Waiting for {outside} sent-out steps is not in the hours."] : Array.Empty<string>(),
+            .. outside > 0 ? [$"Waiting for {outside} sent-out or curing steps is not in the hours."] : Array.Empty<string>(),
         ];
     }
 }

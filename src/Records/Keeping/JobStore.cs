@@ -9,14 +9,28 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
     public async Task<ImmutableArray<Versioned<Job>>> Jobs(Guid vehicle, CancellationToken cancel = default)
     {
         await using var db = open();
-        var parts = from p in db.Set<Part>()
-                    join s in db.Set<VehicleSystem>() on p.SystemId equals s.Id
-                    where s.VehicleId == vehicle
-                    select p.Id;
-        return await db.List(db.Set<Job>().Where(j => parts.Contains(j.PartId)).OrderBy(j => j.Title), cancel);
+        return await db.List(db.Set<Job>().Where(j => j.VehicleId == vehicle).OrderBy(j => j.Title), cancel);
     }
 
     public Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<ImmutableArray<Versioned<Milestone>>> Milestones(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.List(db.Set<Milestone>().Where(m => m.VehicleId == vehicle).OrderBy(m => m.Name), cancel);
+    }
+
+    public Task<Saved<Milestone>> Save(Milestone row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<Versioned<Means>> Means(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<Means>(vehicle, cancel) ?? new(PlanningOffice.Means.Usual(vehicle), 0);
+    }
+
+    public Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
 
     public async Task<Versioned<Shop>> Shop(CancellationToken cancel = default)

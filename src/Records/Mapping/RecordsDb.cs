@@ -39,8 +39,23 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         Decision<OwnedInstrument>(model, "instruments").HasIndex(i => i.Name).IsUnique();
         var job = Decision<Job>(model, "jobs");
         job.Property(j => j.State).HasConversion<string>();
+        job.Property(j => j.Kind).HasConversion<string>();
+        job.Property(j => j.Hours).HasJson();
+        job.Property(j => j.Cost).HasJson();
+        job.Property(j => j.Needs).HasJson();
+        job.Property(j => j.Leads).HasJson();
+        job.Property(j => j.After).HasJson();
+        job.Property(j => j.MayFind).HasJson();
         job.Property(j => j.Card).HasJson();
+        job.HasOne<Vehicle>().WithMany().HasForeignKey(j => j.VehicleId).OnDelete(DeleteBehavior.Restrict);
+        job.HasOne<VehicleSystem>().WithMany().HasForeignKey(j => j.SystemId).OnDelete(DeleteBehavior.Restrict);
         job.HasOne<Part>().WithMany().HasForeignKey(j => j.PartId).OnDelete(DeleteBehavior.Restrict);
+        var milestone = Decision<Milestone>(model, "milestones");
+        milestone.Property(m => m.Jobs).HasJson();
+        milestone.HasOne<Vehicle>().WithMany().HasForeignKey(m => m.VehicleId).OnDelete(DeleteBehavior.Restrict);
+        var means = Decision<Means>(model, "means");
+        means.Property(m => m.Purse).HasJson();
+        means.HasOne<Vehicle>().WithOne().HasForeignKey<Means>(m => m.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<KeptShop>(model, "shop").Property(s => s.Shop).HasJson();
 
         var reading = Fact<ReadingEntry>(model, "readings");

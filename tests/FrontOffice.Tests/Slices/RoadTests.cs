@@ -5,6 +5,7 @@ using WitnessMark.FrontOffice.DrawPart;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.MeasureSample;
 using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
 using WitnessMark.Trade;
 
 namespace WitnessMark.Tests.FrontOffice.Slices;
@@ -70,8 +71,9 @@ public class RoadTests
     {
         var cut = Cut();
         var card = CardJob.Run(new("Bracket", "Q12", cut.Part, cut.Tree.Thickness, Materials.Find("DC01")!, Shop.Usual) { Bends = cut.Blank.BendLines });
-        var one = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid())], 1) { Futures = 4000 });
-        var two = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid()), card.AsJob(Guid.NewGuid(), Guid.NewGuid())], 1) { Futures = 4000 });
+        var bracket = new Part(Guid.NewGuid(), Guid.NewGuid(), "Bracket", "Q12", Hand.None, 1, "", null);
+        var one = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket)], 1) { Futures = 4000 });
+        var two = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket), card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket)], 1) { Futures = 4000 });
         Assert.Equal((1, 2), (one.Jobs, two.Jobs));
         Assert.InRange(one.Hours.P50.Value, card.Card.Hours.Low, card.Card.Hours.High);
         Assert.InRange(two.Hours.Mean.Value / one.Hours.Mean.Value, 1.9, 2.1);
