@@ -35,13 +35,10 @@ static class Wmark
         OrderCommand.Build(desk),
         new Command("parts", "The parts of a vehicle.")
         {
+            ImportCommand.Build(desk),
             FindCommand.Build(desk),
         },
         WantsCommand.Build(desk),
-        new Command("parts", "The parts of a vehicle.")
-        {
-            ImportCommand.Build(desk),
-        },
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
