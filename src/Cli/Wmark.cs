@@ -29,6 +29,8 @@ static class Wmark
         TestBendCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
+        PlanCommand.Build(desk),
+        NextJobCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
