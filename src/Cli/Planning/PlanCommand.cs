@@ -1,12 +1,10 @@
-using System.Collections.Immutable;
 using System.CommandLine;
+using System.Text;
 using WitnessMark.FrontOffice.PlanJobs;
 using WitnessMark.FrontOffice.PlanNext;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Plans;
-using WitnessMark.Records;
-using WitnessMark.Stores;
 
 namespace WitnessMark.Cli.Planning;
 
@@ -16,6 +14,7 @@ static class PlanCommand
     public static Command Build(Desk desk) => new("plan", "The plan of a vehicle: jobs from routes, checks, orders.")
     {
         Jobs(desk),
+        TakeIn(desk),
         Check(desk),
         OrderToday(desk),
     };
@@ -32,6 +31,20 @@ static class PlanCommand
                 var saved = parsed.GetValue(dry) ? 0 : await PlanJobs.Keep(result, plan.Room.Jobs, plan.Jobs, stop);
                 if (parsed.GetValue(json)) desk.WriteJson(new { result.Proposal, result.Faults, result.Cautions, Saved = saved });
                 else Show(desk.Out, result, saved);
+            });
+    }
+
+    static Command TakeIn(Desk desk)
+    {
+        var (file, kept, json) = (Common.File("The plan in tables: milestones, places, money."), new PlanOptions(), Common.Json());
+        return Common.Command("take-in", "Takes in a typed plan and the jobs that the routes ask for. Taken in twice, nothing is doubled.",
+            "wmark plan take-in demo/plan.csv --db van.db", [file, .. kept.All, json], async (parsed, stop) =>
+            {
+                var plan = await kept.Open(parsed, stop);
+                var taken = await TakeInPlan.Run(Encoding.UTF8.GetString(Desk.Read(parsed.GetRequiredValue(file))), plan.Tree, plan.Room.Jobs, stop);
+                var counts = new { taken.JobsKept, taken.MilestonesKept, taken.MeansKept };
+                if (parsed.GetValue(json)) desk.WriteJson(counts);
+                else desk.Out.WriteLine($"{counts.JobsKept} jobs and {counts.MilestonesKept} milestones are new{(counts.MeansKept ? ", with places and money" : "")}.");
             });
     }
 
@@ -78,33 +91,4 @@ static class PlanCommand
             }
         });
     }
-}
-
-/// <summary>Which vehicle of which records.</summary>
-sealed class PlanOptions
-{
-    readonly Option<string> _db = new("--db") { Description = "The records' SQLite file.", Required = true };
-    readonly Option<string?> _vehicle = new("--vehicle") { Description = "Name of the vehicle, where there is more than one." };
-
-    public Symbol[] All => [_db, _vehicle];
-
-    public async Task<KeptPlan> Open(ParseResult parsed, CancellationToken stop)
-    {
-        var path = parsed.GetRequiredValue(_db);
-        if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
-        var room = await RecordRoom.Open(path, stop);
-        var name = parsed.GetValue(_vehicle);
-        var vehicles = (await room.Vehicles.Vehicles(stop)).Where(v => name is null || string.Equals(v.Row.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
-        if (vehicles is not [var one]) throw new RefusedException(Refusal.Of("--vehicle", name, vehicles.Count == 0 ? "name a vehicle that stands in the records" : "there are several: name one"));
-        return new(room, (await room.Vehicles.Tree(one.Row.Id, stop))!, await room.Jobs.Jobs(one.Row.Id, stop));
-    }
-}
-
-/// <summary>A vehicle in the records with its jobs.</summary>
-sealed record KeptPlan(RecordRoom Room, VehicleTree Tree, ImmutableArray<Versioned<Job>> Jobs)
-{
-    public ImmutableArray<Job> Rows => [.. Jobs.Select(j => j.Row)];
-
-    public async Task<PlanNextRequest> Request(CancellationToken stop) =>
-        new(Tree, Rows, [.. (await Room.Jobs.Milestones(Tree.Vehicle.Row.Id, stop)).Select(m => m.Row)]);
 }

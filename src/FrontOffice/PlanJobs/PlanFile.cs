@@ -18,7 +18,7 @@ public sealed record PlanFile(ImmutableArray<Milestone> Milestones, Means Means)
     {
         ["milestone"] = ["weight", "wanted", "reached when"],
         ["place"] = ["how many"],
-        ["money"] = ["currency", "low", "likely", "high", "day", "words"],
+        ["money"] = ["likely", "currency", "low", "high", "day", "words"],
     };
 
     public static Parsed<PlanFile> Read(string text, Vehicle vehicle, ImmutableArray<VehicleSystem> systems, ImmutableArray<Part> parts)

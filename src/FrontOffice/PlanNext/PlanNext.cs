@@ -28,7 +28,11 @@ public static class PlanNext
 {
     /// <exception cref="RefusedException">The hours are impossible, or the plan has no order.</exception>
     public static NextList Run(PlanNextRequest request, FreeTime time) =>
-        NextJobs.Of(new(request.Jobs, request.Milestones, GoesBack(request.Tree), JobCautions.Of(request.Tree)) { Bias = request.Bias }, time);
+        NextJobs.Of(new(request.Jobs, request.Milestones, GoesBack(request.Tree), JobCautions.Of(request.Tree))
+        {
+            Bias = request.Bias,
+            HoursADay = Math.Max(0.1, Enumerable.Range(0, 28).Average(d => request.HoursOn(time.Today.AddDays(d)))),
+        }, time);
 
     /// <summary>Orders whose latest day is past or near.</summary>
     /// <param name="ahead">Days, 0 or more.</param>

@@ -50,7 +50,7 @@ sealed record PartJobs
             [.. t.MayFind.Select((f, i) => FindOf(t, f, i))], null);
     }
 
-    string Named => Part.Name + (Part.Hand == Hand.None ? "" : $" {Part.Hand}") + (Part.Quantity > 1 ? $" (all {Part.Quantity})" : "");
+    string Named => Part.Name + (Part.Hand == Hand.None ? "" : $" {Part.Hand}") + (Part.Quantity > 1 ? $" ×{Part.Quantity}" : "");
 
     Cost Money(Rate each) => Cost.Of(each.Value * Part.Quantity, _table.Currency);
 

@@ -42,20 +42,21 @@ public sealed class NextJobsTests
     }
 
     [Fact]
-    public void The_rank_is_in_hand_then_loan_then_long_wait_then_milestone_then_the_longest_path()
+    public void The_rank_is_in_hand_then_loan_then_long_waits_then_milestone_then_the_longest_path()
     {
         var part = new Guid(5, 5, 5, [1, 2, 3, 4, 5, 6, 7, 8]);
         var facts = Facts(
-            Plan.Job(1, 2), Plan.Job(2, 1), Plan.Job(3, 1) with { Leads = [new("plating", LeadSide.Behind, new(20, 30, 40), Cost.None("GBP"), 0, null, false)] },
-            Plan.Job(4, 1) with { PartId = part }, Plan.Job(5, 1) with { State = JobState.InHand }, Plan.Job(6, 20, 1)) with
+            Plan.Job(1, 2), Plan.Job(2, 1), Plan.Job(3, 1) with { Leads = [new("plating", LeadSide.Behind, new(6, 8, 10), Cost.None("GBP"), 0, null, false)] },
+            Plan.Job(8, 1), Plan.Job(9, 1, 8) with { Leads = [new("blasting", LeadSide.Behind, new(8, 9, 10), Cost.None("GBP"), 0, null, false)] },
+            Plan.Job(4, 1) with { PartId = part, Kind = WorkKind.Survey }, Plan.Job(5, 1) with { State = JobState.InHand }, Plan.Job(6, 20, 1)) with
         {
             Milestones = [new Milestone(Plan.Id(90), Guid.Empty, "hear it run", [Plan.Id(2)], 1, null)],
             GoesBack = new Dictionary<Guid, DateOnly> { [part] = new(2026, 12, 5) },
         };
         var list = NextJobs.Of(facts, ThreeHours);
-        Assert.Equal(["job 5", "job 4", "job 3", "job 2", "job 1"], list.Jobs.Select(j => j.Job.Title));
-        Assert.Equal("The part goes back on 2026-12-05.", list.Jobs[1].Why);
-        Assert.Equal("It lies on the longest path to the finish.", list.Jobs[4].Why);
+        Assert.Equal(["job 5", "job 4", "job 3", "job 8", "job 2", "job 1"], list.Jobs.Select(j => j.Job.Title));
+        Assert.Equal("What was borrowed for it goes back on 2026-12-05.", list.Jobs[1].Why);
+        Assert.Equal("It lies on the longest path to the finish.", list.Jobs[5].Why);
     }
 
     [Theory]
