@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using WitnessMark.FrontOffice.PlanNext;
+using WitnessMark.PlanningOffice;
+using WitnessMark.PlanningOffice.Plans;
+using WitnessMark.Stores;
+using WitnessMark.Web.Client.Outbox;
+
+namespace WitnessMark.Web.Client.PlanningOffice.Frame;
+
+/// <summary>The plan of one vehicle as the host has it.</summary>
+public sealed record PlanBook(
+    VehicleTree Tree, ImmutableArray<Versioned<Job>> Jobs, ImmutableArray<Versioned<Milestone>> Milestones, Versioned<Means> Means)
+{
+    public Guid Vehicle => Tree.Vehicle.Row.Id;
+
+    public ImmutableArray<Job> Rows => [.. Jobs.Select(j => j.Row)];
+
+    public IEnumerable<Job> Open => Jobs.Select(j => j.Row).Where(j => j.State != JobState.Done);
+
+    /// <summary>What is wrong with the plan as a whole.</summary>
+    public ImmutableArray<PlanFault> Faults => PlanCheck.Faults(Rows);
+
+    public PlanNextRequest Next => new(Tree, Rows, [.. Milestones.Select(m => m.Row)]);
+
+    public string SystemName(Guid? id) => Tree.Systems.Select(s => s.Row).FirstOrDefault(s => s.Id == id)?.Name ?? "Whole vehicle";
+
+    /// <summary>Jobs by system in the vehicle's own order, the whole vehicle last.</summary>
+    public IEnumerable<(string System, ImmutableArray<Versioned<Job>> Jobs)> BySystem() =>
+        from id in Tree.Systems.OrderBy(s => s.Row.Order).Select(s => (Guid?)s.Row.Id).Append(null)
+        let jobs = Jobs.Where(j => j.Row.SystemId == id).ToImmutableArray()
+        where jobs.Length > 0
+        select (SystemName(id), jobs);
+
+    /// <summary>Asks until the host answers; null when it refuses.</summary>
+    public static async Task<PlanBook?> Fetch(Server server, Guid vehicle)
+    {
+        var tree = await Server.Patient(() => server.Tree(vehicle));
+        var jobs = await Server.Patient(() => server.Jobs(vehicle));
+        var milestones = await Server.Patient(() => server.Milestones(vehicle));
+        var means = await Server.Patient(() => server.Means(vehicle));
+        return tree.Value is { } t && means.Value is { Row: not null } m && !jobs.Value.IsDefault && !milestones.Value.IsDefault ? new(t, jobs.Value, milestones.Value, m) : null;
+    }
+}
