@@ -10,6 +10,10 @@ public static class Told
 
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", Plain);
 
+    public static string Month(DateOnly day) => day.ToString("MMM yyyy", Plain);
+
+    public static string Money(double amount) => amount.ToString("#,0", Plain);
+
     /// <summary>As a date field of a form holds it.</summary>
     public static string FieldDay(DateOnly? day) => day?.ToString("yyyy-MM-dd", Plain) ?? "";
 
