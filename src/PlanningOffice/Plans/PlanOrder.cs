@@ -31,21 +31,25 @@ public static class PlanOrder
     public static ImmutableArray<PlannedJob> Of(OrderFacts facts)
     {
         var open = facts.Jobs.Where(j => j.State != JobState.Done).ToList();
-        var waiting = open.ToDictionary(j => j.Id);
         var rank = Ranks(facts, open);
+        var ids = open.Select(j => j.Id).ToHashSet();
+        var holds = open.ToDictionary(j => j.Id, j => j.After.Distinct().Count(ids.Contains));
+        var frees = open.SelectMany(j => j.After.Distinct().Select(a => (a, j))).ToLookup(x => x.a, x => x.j);
         var over = new Dictionary<Guid, double>();
         var planned = ImmutableArray.CreateBuilder<PlannedJob>(open.Count);
         var clock = new WorkClock(facts.From, facts.HoursOn, LongestDays);
-        while (waiting.Count > 0)
+        // Supplies that are not ordered yet count as ordered on the first day.
+        var free = open.Where(j => holds[j.Id] == 0).ToDictionary(j => j.Id, j => (Job: j, From: Release(j, over, facts)));
+        while (free.Count > 0)
         {
-            // Supplies that are not ordered yet count as ordered on the first day.
-            var free = waiting.Values.Where(j => !j.After.Any(waiting.ContainsKey)).Select(j => (Job: j, From: Release(j, over, facts))).ToList();
-            var now = Math.Max(clock.Now, free.Min(f => f.From));
-            var job = free.Where(f => f.From <= now).MinBy(f => rank[f.Job.Id]).Job;
+            var now = Math.Max(clock.Now, free.Values.Min(f => f.From));
+            var job = free.Values.Where(f => f.From <= now).MinBy(f => rank[f.Job.Id]).Job;
             var (start, end) = clock.Work(now, job.Hours.Spread.Mean * facts.Bias(job));
             over[job.Id] = end + Days.Behind(job);
             planned.Add(new(job.Id, Day(facts.From, start), Day(facts.From, Math.Max(start, Math.Ceiling(end) - 1)), Day(facts.From, over[job.Id])));
-            waiting.Remove(job.Id);
+            free.Remove(job.Id);
+            foreach (var then in frees[job.Id])
+                if (--holds[then.Id] == 0) free.Add(then.Id, (then, Release(then, over, facts)));
         }
         return planned.ToImmutable();
     }

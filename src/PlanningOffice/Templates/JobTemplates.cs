@@ -10,12 +10,14 @@ public static class JobTemplates
     {
         var parts = facts.Parts.Where(p => p.Route is not null).Select(p => new PartJobs(p, facts, table)).Where(p => p.Jobs.Length > 0).ToList();
         var adjust = facts.Systems.SelectMany(s => AdjustOf(s, parts, facts, table)).ToList();
-        var wanted = Linked([.. parts.SelectMany(p => p.Jobs), .. adjust], parts, facts.RefitBefore);
+        var waits = Waits(parts, facts.RefitBefore);
+        var wanted = parts.SelectMany(p => p.Jobs).Concat(adjust).Select(j => Linked(j, waits)).ToList();
+        var cards = parts.Where(p => p.CardJob is not null).ToDictionary(p => p.Guessed, p => p.CardJob!.Value);
         var standing = facts.Standing.ToDictionary(j => j.Id);
         var wantedIds = wanted.Select(j => j.Id).Concat(parts.Select(p => p.CardJob).OfType<Guid>()).ToHashSet();
         return new(
             [.. wanted.Where(j => !standing.ContainsKey(j.Id))],
-            [.. wanted.Where(j => standing.ContainsKey(j.Id)).Select(j => Relinked(standing[j.Id], j, parts, facts.RefitBefore)).OfType<Job>()],
+            [.. wanted.Where(j => standing.ContainsKey(j.Id)).Select(j => Relinked(standing[j.Id], j, waits, cards)).OfType<Job>()],
             [.. NoLonger(facts, table, wantedIds)],
             [.. facts.Parts.Where(p => p.Route is null)]);
     }
@@ -32,11 +34,8 @@ public static class JobTemplates
     }
 
     /// <summary>The refit order turned into waiting between refit jobs.</summary>
-    static List<Job> Linked(List<Job> jobs, List<PartJobs> parts, ImmutableArray<(Guid First, Guid Then)> before)
-    {
-        var waits = Waits(parts, before);
-        return [.. jobs.Select(j => waits[j.Id] is var more && more.Any() ? j with { After = [.. j.After.Union(more)] } : j)];
-    }
+    static Job Linked(Job job, ILookup<Guid, Guid> waits) =>
+        waits.Contains(job.Id) ? job with { After = [.. job.After.Union(waits[job.Id])] } : job;
 
     static ILookup<Guid, Guid> Waits(List<PartJobs> parts, ImmutableArray<(Guid First, Guid Then)> before)
     {
@@ -45,13 +44,12 @@ public static class JobTemplates
     }
 
     /// <summary>Null when the kept job waits for all it must. Other links that the person took away stay away.</summary>
-    static Job? Relinked(Job kept, Job wanted, List<PartJobs> parts, ImmutableArray<(Guid First, Guid Then)> before)
+    /// <param name="cards">By the id of a guessed making job, the one whose card makes the part.</param>
+    static Job? Relinked(Job kept, Job wanted, ILookup<Guid, Guid> waits, Dictionary<Guid, Guid> cards)
     {
         if (kept.State == JobState.Done) return null;
-        var after = kept.After.Union(Waits(parts, before)[kept.Id]);
         // A card that came later takes the place of the guessed making job, wherever that was waited for.
-        foreach (var p in parts)
-            if (p.CardJob is { } card && kept.After.Contains(p.Guessed)) after = after.Where(a => a != p.Guessed).Append(card).Distinct();
+        var after = kept.After.Select(a => cards.GetValueOrDefault(a, a)).Union(waits[kept.Id]);
         // A system's adjusting waits for every part that has come to it since.
         if (wanted.PartId is null) after = after.Union(wanted.After);
         ImmutableArray<Guid> all = [.. after];

@@ -20,6 +20,7 @@ public static class PartHazards
         ("heat treat", [Hazard.HeatTreatment]), ("harden", [Hazard.HeatTreatment]), ("leaf", [Hazard.HeatTreatment]),
         ("loom", [Hazard.Electrics]), ("wiring", [Hazard.Electrics]), ("dynamo", [Hazard.Electrics]), ("battery", [Hazard.Electrics]),
         ("lamp", [Hazard.Electrics]), ("lead", [Hazard.OldPaint]), ("blast", [Hazard.Blasting]),
+        ("weld", [Hazard.Welding, Hazard.Zinc]), ("rotten", [Hazard.Welding, Hazard.Zinc]), ("rusted", [Hazard.Welding, Hazard.Zinc]),
     ];
 
     /// <param name="system">Name of its system; may be empty.</param>
