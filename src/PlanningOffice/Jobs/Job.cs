@@ -64,6 +64,11 @@ public interface IJobStore
 
     Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default);
 
+    /// <summary><see cref="WorkCalendar.Usual"/> at version 0 until one has been saved; there is one person.</summary>
+    Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default);
+
+    Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default);
+
     /// <summary><see cref="PlanningOffice.Shop.Usual"/> at version 0 until one has been saved.</summary>
     Task<Versioned<Shop>> Shop(CancellationToken cancel = default);
 

@@ -33,6 +33,20 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
     public Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
 
+    public async Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<KeptCalendar>(KeptCalendar.TheOne, cancel) is { } kept
+            ? new(kept.Row.Calendar, kept.Version)
+            : new(WorkCalendar.Usual, 0);
+    }
+
+    public async Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default)
+    {
+        var saved = await Decisions.Save(open, new KeptCalendar(KeptCalendar.TheOne, row), KeptCalendar.TheOne, basedOn, row.Wrong, cancel);
+        return new(new(saved.Standing.Row.Calendar, saved.Standing.Version), saved.Clash);
+    }
+
     public async Task<Versioned<Shop>> Shop(CancellationToken cancel = default)
     {
         await using var db = open();

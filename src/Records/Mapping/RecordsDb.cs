@@ -58,6 +58,14 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         means.HasOne<Vehicle>().WithOne().HasForeignKey<Means>(m => m.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<KeptShop>(model, "shop").Property(s => s.Shop).HasJson();
 
+        Decision<KeptCalendar>(model, "calendar").Property(c => c.Calendar).HasJson();
+        var kept = Decision<KeptDecision>(model, "kept_decisions");
+        kept.HasIndex(d => new { d.VehicleId, d.Kind });
+        kept.HasOne<Vehicle>().WithMany().HasForeignKey(d => d.VehicleId).OnDelete(DeleteBehavior.Restrict);
+
+        var fact = Fact<KeptFact>(model, "kept_facts");
+        fact.HasIndex(f => new { f.VehicleId, f.Kind });
+        fact.HasOne<Vehicle>().WithMany().HasForeignKey(f => f.VehicleId).OnDelete(DeleteBehavior.Restrict);
         var reading = Fact<ReadingEntry>(model, "readings");
         reading.HasIndex(r => r.SampleId);
         reading.HasOne<PartSample>().WithMany().HasForeignKey(r => r.SampleId).OnDelete(DeleteBehavior.Restrict);
@@ -82,6 +90,12 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         entity.HasAlternateKey("Id");
         return entity;
     }
+}
+
+/// <summary>The one calendar row: there is one person.</summary>
+sealed record KeptCalendar(Guid Id, WorkCalendar Calendar)
+{
+    public static readonly Guid TheOne = new("5d0f9a52-0c3b-4d0b-9f5e-6a5a7e1d2b44");
 }
 
 /// <summary>The one shop row.</summary>

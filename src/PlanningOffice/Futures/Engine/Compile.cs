@@ -13,7 +13,7 @@ sealed class Compile
     readonly ulong _seed;
     readonly Job[] _jobs;
     readonly Dictionary<Guid, int> _place;
-    readonly Dictionary<double, QuantileTable> _shapes = [];
+    readonly Dictionary<double, QuantileTable> _shapes;
     readonly List<LeadLine> _leads = [];
     readonly int[] _waits, _behind;
     readonly Purse _purse;
@@ -21,8 +21,9 @@ sealed class Compile
     /// <summary>Jobs that some discovery would keep waiting longer.</summary>
     readonly HashSet<Guid> _lengthened;
 
-    Compile(PlanInput input, ulong seed)
+    Compile(PlanInput input, ulong seed, Dictionary<double, QuantileTable> shapes)
     {
+        _shapes = shapes;
         (_input, _seed, _purse) = (input, seed, input.Means.Purse);
         if (input.Means.Wrong is { } wrong) throw new RefusedException(wrong);
         foreach (var job in input.Jobs)
@@ -38,11 +39,12 @@ sealed class Compile
     public static Model Of(PlanInput input, ulong seed)
     {
         Rings.Refuse(input.Jobs);
-        var means = new Compile(input, seed).Build(null, LongestHorizon);
+        var shapes = new Dictionary<double, QuantileTable>();
+        var means = new Compile(input, seed, shapes).Build(null, LongestHorizon);
         var wanted = new Course(means);
         wanted.Run(0);
-        var horizon = Math.Min(LongestHorizon, (int)(2.5 * wanted.Finish) + 730);
-        return new Compile(input, seed).Build(wanted.Started, horizon);
+        var horizon = Math.Min(LongestHorizon, (int)(2.2 * wanted.Finish) + 365);
+        return new Compile(input, seed, shapes).Build(wanted.Started, horizon);
     }
 
     static Job[] InOrder(PlanInput input)

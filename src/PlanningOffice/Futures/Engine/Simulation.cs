@@ -33,18 +33,27 @@ public sealed class Simulation
         return new(Compile.Of(input, seed), futures);
     }
 
-    /// <summary>All futures, one after another.</summary>
+    /// <summary>Futures that one worker takes at a time.</summary>
+    const int Chunk = 64;
+
+    /// <summary>All futures, shared out among so many workers.</summary>
     /// <param name="progress">Told the share done, 0 to 1.</param>
-    public Simulation Run(IProgress<double>? progress = null, CancellationToken cancel = default)
+    public Simulation Run(Hands? hands = null, int workers = 1, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
-        const int chunk = 64;
-        var worker = Worker();
-        for (var from = 0; from < Courses.Count; from += chunk)
+        var at = Enumerable.Range(0, hands is null ? 1 : workers).Select(_ => Worker()).ToArray();
+        var done = 0;
+        void Share(int w)
         {
-            cancel.ThrowIfCancellationRequested();
-            Run(worker, from, Math.Min(chunk, Courses.Count - from));
-            progress?.Report(Math.Min(1, (from + chunk) / (double)Courses.Count));
+            for (var from = w * Chunk; from < Courses.Count; from += at.Length * Chunk)
+            {
+                cancel.ThrowIfCancellationRequested();
+                var count = Math.Min(Chunk, Courses.Count - from);
+                Run(at[w], from, count);
+                progress?.Report(Interlocked.Add(ref done, count) / (double)Courses.Count);
+            }
         }
+        if (hands is null) Share(0);
+        else hands(at.Length, Share);
         return this;
     }
 

@@ -7,26 +7,51 @@ namespace WitnessMark.PlanningOffice.Futures;
 /// <param name="Criticality">For each activity the share of futures in which the longest path runs through it.</param>
 public sealed record Completion(Spread Time, ImmutableDictionary<string, double> Criticality)
 {
+    public const int MostFutures = 10_000_000;
+
+    /// <summary>Futures that share a stream of chance; the outcome does not depend on who runs which.</summary>
+    const int Part = 8192;
+
     /// <summary>
-    /// Plain Monte Carlo: durations are independent, the first activities start at 0, completion is the latest end.
+    /// Plain Monte Carlo: durations are independent and drawn exactly, the first activities start at 0, completion is the
+    /// latest end.
     /// </summary>
-    /// <param name="futures">At least <see cref="Spread.FewestFutures"/>.</param>
-    public static Completion Simulate(Network network, int futures, Chance chance, CancellationToken cancel = default)
+    /// <param name="futures">From <see cref="Spread.FewestFutures"/> to <see cref="MostFutures"/>.</param>
+    /// <param name="hands">One after another when null.</param>
+    public static Completion Simulate(Network network, int futures, ulong seed, Hands? hands = null, CancellationToken cancel = default)
     {
+        if (futures is < Spread.FewestFutures or > MostFutures)
+            throw new RefusedException(Refusal.Of("futures", $"{futures}", $"give a whole number from {Spread.FewestFutures} to {MostFutures}"));
         var n = network.Activities.Length;
-        var ends = new double[n];
-        var longest = new int[n];
-        var critical = new int[n];
-        var completion = new double[Math.Max(futures, 0)];
-        for (var f = 0; f < futures; f++)
+        var critical = new long[n];
+        var completion = new double[futures];
+        hands ??= OneByOne;
+        hands((futures + Part - 1) / Part, part =>
         {
-            if (f % 1024 == 0) cancel.ThrowIfCancellationRequested();
-            var last = Run(network, ends, longest, chance);
-            completion[f] = ends[last];
-            for (var i = last; i >= 0; i = longest[i]) critical[i]++;
-        }
+            cancel.ThrowIfCancellationRequested();
+            var counted = new int[n];
+            Run(network, completion.AsSpan(part * Part, Math.Min(Part, futures - part * Part)), counted, new Chance(Keyed.Bits(Keyed.Mix(seed), part)));
+            for (var i = 0; i < n; i++) Interlocked.Add(ref critical[i], counted[i]);
+        });
         return new(Spread.Of(completion),
             Enumerable.Range(0, n).ToImmutableDictionary(i => network.Activities[i].Id, i => critical[i] / (double)futures));
+    }
+
+    static void OneByOne(int parts, Action<int> part)
+    {
+        for (var i = 0; i < parts; i++) part(i);
+    }
+
+    static void Run(Network network, Span<double> completion, int[] critical, Chance chance)
+    {
+        var ends = new double[critical.Length];
+        var longest = new int[critical.Length];
+        foreach (ref var done in completion)
+        {
+            var last = Run(network, ends, longest, chance);
+            done = ends[last];
+            for (var i = last; i >= 0; i = longest[i]) critical[i]++;
+        }
     }
 
     /// <summary>One future.</summary>

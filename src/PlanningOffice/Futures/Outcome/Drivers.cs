@@ -51,9 +51,14 @@ sealed class Drivers(Model model, Courses courses)
         where find.Found < 0 && find.Then.Length > 0
         select new Driver(DriverKind.Discovery, model.Jobs[find.Job].Id, $"whether {find.Of.Words}", TwoSlices(f => Draws.IsSo(model, find, f)));
 
-    IEnumerable<Driver> Pace(Draws draws) =>
-        model.Groups.GroupBy(g => g.Kind).Select(g => (Kind: g.Key, At: Array.IndexOf(model.Groups, g.First())))
-            .Select(g => new Driver(DriverKind.OwnPace, null, $"your own pace at {g.Kind.Words()}", Share(f => draws.Factors(f)[g.At])));
+    /// <summary>Kinds of work that share one factor are one cause.</summary>
+    IEnumerable<Driver> Pace(Draws draws)
+    {
+        var first = draws.Factors(0).ToArray();
+        var kinds = Enumerable.Range(0, first.Length).DistinctBy(g => first[g]).DistinctBy(g => model.Groups[g].Kind).ToList();
+        return kinds.Select(g => new Driver(DriverKind.OwnPace, null,
+            kinds.Count == 1 ? "your own pace" : $"your own pace at {model.Groups[g].Kind.Words()}", Share(f => draws.Factors(f)[g])));
+    }
 
     Driver Time(Draws draws)
     {
