@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.Stores;
 
 namespace WitnessMark.Bench;
 
@@ -28,7 +27,7 @@ static class LargePlan
         var purse = new Purse("GBP", money ? new DatedMoney(First, 2000, "saved") : null, new(150, 250, 400), [], []);
         return new([.. listed], [], new(Guid.Empty, 2, 2, purse), First)
         {
-            Time = new WeeklyTime(2, 8, 0.1, 0.6, 0.7),
+            Calendar = WorkCalendar.Usual with { Week = [new(0, 0), .. Enumerable.Repeat(new DayHours(0, 2), 5), new(8, 0)], HelperChance = [0, 0, 0, 0, 0, 0, 0.7], Leave = [new(new(2027, 8, 1), new(2027, 8, 14), "sea")] },
             Pace = new SharedPace(0.25, 0.3),
             Orders = [.. listed.SelectMany(j => j.Leads.Select((l, k) => new OrderDay(j.Id, k, First)))],
         };

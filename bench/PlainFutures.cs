@@ -17,24 +17,25 @@ sealed class PlainFutures(PlanInput plan)
         public bool Begun, Worked;
     }
 
-    readonly OwnDays _days = new(plan.Today, 7306);
+    readonly DayTable _days = new(plan.Calendar, plan.Today, 7306);
 
     /// <returns>Days from today until all is over.</returns>
     public double Finish(Chance chance)
     {
-        plan.Time.Draw(chance, _days);
+        _days.Draw(chance);
         var log = new double[1];
-        plan.Pace.Draw(chance, [default], log);
+        plan.Pace.Into([default], log)(chance);
         var jobs = plan.Jobs.ToDictionary(j => j.Id, j => new Course(j));
         foreach (var c in jobs.Values)
         {
             c.Left = c.Job.Hours.Spread.Draw(chance) * Math.Exp(log[0] + plan.Pace.JobSd * chance.Normal());
             foreach (var lead in c.Job.Leads.Where(l => l.Side == LeadSide.Before)) c.Supply = Math.Max(c.Supply, Math.Ceiling(lead.Days.Spread.Draw(chance)));
         }
-        for (var day = 0; day < _days.Count && jobs.Values.Any(c => !c.Worked); day++)
+        for (var day = 0; day < _days.Days && jobs.Values.Any(c => !c.Worked); day++)
         {
-            Work(jobs, day, _days.Day[day], true, 0, chance);
-            Work(jobs, day, _days.Evening[day], false, 0.5, chance);
+            var light = _days.CumulativeNoisy[day] - (day > 0 ? _days.CumulativeNoisy[day - 1] : 0);
+            Work(jobs, day, light, true, 0, chance);
+            Work(jobs, day, Math.Round(_days.Cumulative[day] - (day > 0 ? _days.Cumulative[day - 1] : 0) - light, 9), false, 0.5, chance);
         }
         return jobs.Values.Max(c => c.Over);
     }

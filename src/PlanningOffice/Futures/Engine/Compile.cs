@@ -40,11 +40,17 @@ sealed class Compile
     {
         Rings.Refuse(input.Jobs);
         var shapes = new Dictionary<double, QuantileTable>();
-        var means = new Compile(input, seed, shapes).Build(null, LongestHorizon);
-        var wanted = new Course(means);
-        wanted.Run(0);
-        var horizon = Math.Min(LongestHorizon, (int)(2.2 * wanted.Finish) + 365);
-        return new Compile(input, seed, shapes).Build(wanted.Started, horizon);
+        Model Built(float[]? wanted, int horizon, bool atMeans) => new Compile(input, seed, shapes).Build(wanted, horizon, atMeans);
+        Course AtMeans(float[]? wanted)
+        {
+            var course = new Course(Built(wanted, LongestHorizon, true));
+            course.Run(0);
+            return course;
+        }
+        // Once without waiting for supplies or money to see when supplies are wanted, once with them to see how far to look.
+        var wanted = AtMeans(null).Started;
+        var far = 2.2 * AtMeans(wanted).Finish + input.Jobs.SelectMany(j => j.Leads).Select(l => l.Days.High).DefaultIfEmpty().Max() + 365;
+        return Built(wanted, (int)Math.Min(LongestHorizon, far), false);
     }
 
     static Job[] InOrder(PlanInput input)
@@ -61,7 +67,7 @@ sealed class Compile
     }
 
     /// <param name="wanted">Day each job would begin if all went as expected; null for the run that finds it.</param>
-    Model Build(float[]? wanted, int horizon)
+    Model Build(float[]? wanted, int horizon, bool atMeans)
     {
         var followers = Followers();
         for (var j = 0; j < _jobs.Length; j++) AddLeads(j, wanted);
@@ -69,7 +75,7 @@ sealed class Compile
         var groups = _jobs.Select(j => new PaceGroup(j.Kind, j.SystemId)).Distinct().ToArray();
         return new()
         {
-            Input = _input, Jobs = _jobs, Horizon = horizon, Seed = _seed, AtMeans = wanted is null,
+            Input = _input, Jobs = _jobs, Horizon = horizon, Seed = _seed, AtMeans = atMeans,
             Waits = _waits, Leads = [.. _leads], Finds = finds, Causes = causes, CauseKeys = causeKeys, Groups = groups,
             FollowerStart = Starts(followers),
             Followers = [.. followers.SelectMany(f => f)],

@@ -59,8 +59,9 @@ public sealed class Course
             Income(future, balance);
             while (_purse.Settle() is >= 0 and var node) Paid(node);
             Events();
-            Work(_draws.Own.Day[_day], Offers(Needed.Daylight), 0);
-            Work(_draws.Own.Evening[_day], Offers(0), 1);
+            var light = Today(_draws.Own.CumulativeNoisy);
+            Work(light, Offers(Needed.Daylight), 0);
+            Work(Today(_draws.Own.Cumulative) - light, Offers(0), 1);
         }
         Finish = 0;
         var last = 0;
@@ -101,12 +102,14 @@ public sealed class Course
         _month++;
     }
 
+    float Today(ReadOnlySpan<double> cumulative) => (float)(_day == 0 ? cumulative[0] : cumulative[_day] - cumulative[_day - 1]);
+
     byte Offers(byte light) =>
         (byte)(light | (_draws.Own.Dry[_day] ? Needed.Dry : 0) | (_draws.Own.Helper[_day] ? Needed.Helper : 0));
 
     void Work(float hours, byte offers, int half)
     {
-        if (hours <= 0) return;
+        if (hours <= Done) return;
         var left = hours;
         while (left > 0 && Choose(offers) is >= 0 and var j)
         {

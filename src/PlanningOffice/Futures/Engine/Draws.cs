@@ -3,30 +3,42 @@ using WitnessMark.Maths;
 namespace WitnessMark.PlanningOffice.Futures;
 
 /// <summary>All that chance decides in one future, drawn before anything is scheduled. One worker's, used over and over.</summary>
-sealed class Draws(Model model)
+sealed class Draws
 {
+    readonly Model _model;
+    readonly Action<Chance> _pace;
     readonly Chance _chance = new(0);
-    readonly double[] _logs = new double[model.Groups.Length];
-    readonly float[] _factors = new float[model.Groups.Length];
-    readonly float _jobSd = (float)model.Input.Pace.JobSd;
+    readonly double[] _logs;
+    readonly float[] _factors;
+    readonly float _jobSd;
 
-    public float[] Hours { get; } = new float[model.Lines.Length];
+    public Draws(Model model)
+    {
+        _model = model;
+        (_logs, _factors, _jobSd) = (new double[model.Groups.Length], new float[model.Groups.Length], (float)model.Input.Pace.JobSd);
+        (Hours, Cost) = (new float[model.Lines.Length], new float[model.Lines.Length]);
+        (Days, Price, Found) = (new float[model.Leads.Length], new float[model.Leads.Length], new bool[model.Finds.Length]);
+        Own = new(model.Input.Calendar, model.Input.Today, model.Horizon + 1);
+        _pace = model.Input.Pace.Into([.. model.Groups], _logs);
+    }
 
-    public float[] Cost { get; } = new float[model.Lines.Length];
+    public float[] Hours { get; }
+
+    public float[] Cost { get; }
 
     /// <summary>Days each lead time takes.</summary>
-    public float[] Days { get; } = new float[model.Leads.Length];
+    public float[] Days { get; }
 
-    public float[] Price { get; } = new float[model.Leads.Length];
+    public float[] Price { get; }
 
-    public bool[] Found { get; } = new bool[model.Finds.Length];
+    public bool[] Found { get; }
 
-    public OwnDays Own { get; } = new(model.Input.Today, model.Horizon + 1);
+    public DayTable Own { get; }
 
     public void Draw(int future)
     {
         OwnTime(future);
-        if (model.AtMeans) Means();
+        if (_model.AtMeans) Means();
         else
         {
             Jobs(future);
@@ -38,16 +50,16 @@ sealed class Draws(Model model)
     /// <summary>Factors that groups of jobs share in this future.</summary>
     public ReadOnlySpan<float> Factors(int future)
     {
-        _chance.Restart(Keyed.Bits(model.Seed ^ 0x7061636500000000, future));
-        model.Input.Pace.Draw(_chance, model.Groups, _logs);
+        _chance.Restart(Keyed.Bits(_model.Seed ^ 0x7061636500000000, future));
+        _pace(_chance);
         for (var g = 0; g < _logs.Length; g++) _factors[g] = (float)Math.Exp(_logs[g]);
         return _factors;
     }
 
     public void OwnTime(int future)
     {
-        _chance.Restart(Keyed.Bits(model.Seed ^ 0x74696D6500000000, future));
-        model.Input.Time.Draw(_chance, Own);
+        _chance.Restart(Keyed.Bits(_model.Seed ^ 0x74696D6500000000, future));
+        Own.Draw(_chance);
     }
 
     /// <summary>What one lead time takes, given what has passed of it.</summary>
@@ -56,7 +68,7 @@ sealed class Draws(Model model)
     void Jobs(int future)
     {
         var factors = Factors(future);
-        var lines = model.Lines;
+        var lines = _model.Lines;
         for (var j = 0; j < lines.Length; j++)
         {
             ref readonly var line = ref lines[j];
@@ -74,7 +86,7 @@ sealed class Draws(Model model)
 
     void Leads(int future)
     {
-        var leads = model.Leads;
+        var leads = _model.Leads;
         for (var k = 0; k < leads.Length; k++)
         {
             ref readonly var lead = ref leads[k];
@@ -86,10 +98,10 @@ sealed class Draws(Model model)
 
     void Finds(int future)
     {
-        for (var d = 0; d < model.Finds.Length; d++)
+        for (var d = 0; d < _model.Finds.Length; d++)
         {
-            ref readonly var find = ref model.Finds[d];
-            Found[d] = IsSo(model, find, future);
+            ref readonly var find = ref _model.Finds[d];
+            Found[d] = IsSo(_model, find, future);
             if (Found[d]) Add(find.Then, future);
         }
     }
@@ -109,7 +121,7 @@ sealed class Draws(Model model)
         foreach (ref readonly var after in then.AsSpan())
         {
             var bits = Keyed.Bits(after.Key, future);
-            Hours[after.Job] += after.Hours.Draw(Keyed.Upper(bits)) * _factors[model.Lines[after.Job].Group];
+            Hours[after.Job] += after.Hours.Draw(Keyed.Upper(bits)) * _factors[_model.Lines[after.Job].Group];
             if (after.Lead >= 0) Days[after.Lead] += after.Days.Draw(Keyed.Lower(bits));
             if (!after.Cost.None) Cost[after.Job] += after.Cost.Draw(Keyed.Upper(Keyed.Mix(bits)));
         }
@@ -117,9 +129,9 @@ sealed class Draws(Model model)
 
     void Means()
     {
-        for (var j = 0; j < Hours.Length; j++) (Hours[j], Cost[j]) = (model.Lines[j].Hours.Mean, model.Lines[j].Cost.Mean);
-        for (var k = 0; k < Days.Length; k++) (Days[k], Price[k]) = (model.Leads[k].Days.Mean, model.Leads[k].Price.Mean);
-        foreach (var find in model.Finds)
+        for (var j = 0; j < Hours.Length; j++) (Hours[j], Cost[j]) = (_model.Lines[j].Hours.Mean, _model.Lines[j].Cost.Mean);
+        for (var k = 0; k < Days.Length; k++) (Days[k], Price[k]) = (_model.Leads[k].Days.Mean, _model.Leads[k].Price.Mean);
+        foreach (var find in _model.Finds)
             foreach (var after in find.Then)
             {
                 Hours[after.Job] += (float)find.Odds * after.Hours.Mean;

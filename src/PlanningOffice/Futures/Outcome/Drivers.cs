@@ -62,13 +62,11 @@ sealed class Drivers(Model model, Courses courses)
 
     Driver Time(Draws draws)
     {
-        var until = Math.Min(draws.Own.Count - 1, (int)_mean);
+        var until = Math.Min(draws.Own.Days - 1, (int)_mean);
         return new(DriverKind.OwnTime, null, "the time you find", Share(f =>
         {
             draws.OwnTime(f);
-            var hours = 0f;
-            for (var d = 0; d <= until; d++) hours += draws.Own.Day[d] + draws.Own.Evening[d];
-            return hours;
+            return (float)draws.Own.Cumulative[until];
         }));
     }
 

@@ -69,6 +69,7 @@ sealed class Harvest(Simulation simulation)
     ImmutableArray<string> Told(double unfinished) =>
     [
         "Counts the jobs on the list only: what nobody has written down yet is not in it.",
+        .. _model.Input.Pace.Caution is { Length: > 0 } pace ? [pace] : Array.Empty<string>(),
         .. unfinished > 0 ? [$"{unfinished:0.0%} of the futures are not over by {Today.AddDays(_model.Horizon):d MMMM yyyy}; later days are not told apart."] : Array.Empty<string>(),
         .. _model.Leads.Any(l => l.From >= 0.999f) ? ["Something on order is later than its longest lead time: it is taken to come today. Ask for a new date."] : Array.Empty<string>(),
     ];

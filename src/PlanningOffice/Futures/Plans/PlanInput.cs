@@ -9,9 +9,9 @@ public sealed record PlanInput(ImmutableArray<Job> Jobs, ImmutableArray<Mileston
     /// <summary>Which job is taken first when several could be; those not named follow as listed.</summary>
     public ImmutableArray<Guid> Priority { get; init; } = [];
 
-    public IOwnTime Time { get; init; } = WeeklyTime.Usual;
+    public WorkCalendar Calendar { get; init; } = WorkCalendar.Usual;
 
-    public IOwnPace Pace { get; init; } = SharedPace.Usual;
+    public IOwnPace Pace { get; init; } = LearntPace.Prior;
 
     /// <summary>
     /// Days on which supplies are ordered. Those not named are ordered in good time: their longest lead and
