@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
@@ -5,6 +6,7 @@ using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 using WitnessMark.Web.Client.Shell;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -28,6 +30,9 @@ public sealed class Desk(PageScript page)
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<WhatIf> WhatIf(WhatIfAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.WhatIf), JsonSerializer.Serialize(asked, WorkJson.Default.WhatIfAsked), stop, told), WorkJson.Default.WhatIf)!;
+
+    public async Task<ImmutableArray<PlannedJob>> Order(OrderAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop), WorkJson.Default.ImmutableArrayPlannedJob);
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>

@@ -3,6 +3,8 @@ using System.Runtime.Versioning;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -23,7 +25,8 @@ public static partial class Work
     public static string PlanFutures(string request) => Answers.Of(() =>
     {
         var asked = JsonSerializer.Deserialize(request, WorkJson.Default.FuturesAsked)!;
-        return JsonSerializer.Serialize(asked.Plan.Run(asked.Chances, new Told(0, 1)).Forecast(), WorkJson.Default.PlanForecast);
+        var plan = new ForecastPlanRequest(asked.Plan.Input(), asked.Chances.Seed) { Futures = asked.Chances.Futures };
+        return JsonSerializer.Serialize(ForecastPlan.Run(plan, new Told(0, 1)).Forecast, WorkJson.Default.PlanForecast);
     });
 
     /// <summary>A changed plan against the plan as it stands, future by future.</summary>
@@ -31,10 +34,15 @@ public static partial class Work
     public static string WhatIf(string request) => Answers.Of(() =>
     {
         var asked = JsonSerializer.Deserialize(request, WorkJson.Default.WhatIfAsked)!;
-        var plan = asked.Plan.Run(asked.Chances, new Told(0, 0.5));
-        var changed = asked.Changed.Run(asked.Chances, new Told(0.5, 0.5));
+        var plan = Simulation.Of(asked.Plan.Input(), asked.Chances.Seed, asked.Chances.Futures).Run(progress: new Told(0, 0.5));
+        var changed = Simulation.Of(asked.Changed.Input(), asked.Chances.Seed, asked.Chances.Futures).Run(progress: new Told(0.5, 0.5));
         return JsonSerializer.Serialize(WitnessMark.PlanningOffice.Futures.WhatIf.Of(asked.Words, plan.Courses, changed.Courses), WorkJson.Default.WhatIf);
     });
+
+    /// <summary>Open jobs in the order of work, with expected days.</summary>
+    [JSExport]
+    public static string Order(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(PlanOrder.Of(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Facts()), WorkJson.Default.ImmutableArrayPlannedJob));
 
     /// <summary>Futures of the jobs still open.</summary>
     [JSExport]

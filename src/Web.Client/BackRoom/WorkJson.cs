@@ -5,6 +5,7 @@ using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -21,6 +22,8 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(JobForecast))]
 [JsonSerializable(typeof(FuturesAsked))]
 [JsonSerializable(typeof(PlanForecast))]
+[JsonSerializable(typeof(OrderAsked))]
+[JsonSerializable(typeof(ImmutableArray<PlannedJob>))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
 sealed partial class WorkJson : JsonSerializerContext;

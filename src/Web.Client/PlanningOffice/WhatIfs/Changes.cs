@@ -10,8 +10,11 @@ namespace WitnessMark.Web.Client.PlanningOffice.WhatIfs;
 /// <summary>Plans that differ from the one that stands in one thing.</summary>
 static class Changes
 {
+    const int Saturday = (int)DayOfWeek.Saturday;
+
     /// <summary>Hours more on each Saturday.</summary>
-    public static PlanAsked MoreHours(PlanAsked plan, double hours) => plan with { Time = plan.Time with { Saturday = plan.Time.Saturday + hours } };
+    public static PlanAsked MoreHours(PlanAsked plan, double hours) =>
+        plan with { Calendar = plan.Calendar with { Week = plan.Calendar.Week.SetItem(Saturday, plan.Calendar.Week[Saturday] with { Daylight = plan.Calendar.Week[Saturday].Daylight + hours }) } };
 
     /// <summary>Supplies that could be ordered later or earlier: not here and not ordered.</summary>
     public static IEnumerable<(Job Job, int Lead)> Orderable(IEnumerable<Job> open) =>
