@@ -31,6 +31,7 @@ static class Wmark
         ForecastCommand.Build(desk),
         PlanCommand.Build(desk),
         NextJobCommand.Build(desk),
+        OrderCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

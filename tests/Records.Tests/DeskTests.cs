@@ -2,7 +2,6 @@ using Microsoft.Data.Sqlite;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores.ComingApart;
-using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Tests;
 

@@ -35,7 +35,9 @@ static class ForecastCommand
                 var plan = await Plan(desk, parsed.GetValue(db), parsed.GetValue(vehicle), stop);
                 var forecast = ForecastPlan.Run(new(plan, parsed.GetValue(seed))
                 {
-                    Futures = parsed.GetValue(futures) ?? ForecastPlanRequest.UsualFutures, Hands = AllHands, Workers = Environment.ProcessorCount,
+                    Futures = parsed.GetValue(futures) ?? ForecastPlanRequest.UsualFutures,
+                    Hands = AllHands,
+                    Workers = Environment.ProcessorCount,
                 }, stop: stop).Forecast;
                 if (parsed.GetValue(json)) desk.WriteJson(ForecastWords.Figures(forecast));
                 else ForecastWords.Show(desk.Out, forecast);

@@ -19,7 +19,20 @@ static class ForecastWords
 
     public static object Figures(PlanForecast f) => new
     {
-        Jobs = f.Bars.Length, f.Futures, f.Today, f.Finish, f.Unfinished, f.Milestones, f.Hours, f.Money, f.Cash, f.Bars, f.Drivers, f.Discoveries, f.InWords, f.Cautions,
+        Jobs = f.Bars.Length,
+        f.Futures,
+        f.Today,
+        f.Finish,
+        f.Unfinished,
+        f.Milestones,
+        f.Hours,
+        f.Money,
+        f.Cash,
+        f.Bars,
+        f.Drivers,
+        f.Discoveries,
+        f.InWords,
+        f.Cautions,
     };
 
     public static void Show(TextWriter to, Completion done)

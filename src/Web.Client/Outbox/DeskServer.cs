@@ -36,6 +36,11 @@ public sealed class DeskServer(Server server)
     public Task<Reply<Saved<WorkCalendar>>> Save(WorkCalendar row, int basedOn) =>
         server.Send(HttpMethod.Put, "api/calendar", new(row, basedOn), DeskJson.Of<Saving<WorkCalendar>>(), DeskJson.Of<Saved<WorkCalendar>>());
 
+    public Task<Reply<Versioned<StandingOrder>>> Order(Guid vehicle) => server.Get($"api/vehicles/{vehicle}/order", DeskJson.Of<Versioned<StandingOrder>>());
+
+    public Task<Reply<Saved<StandingOrder>>> Save(StandingOrder row, int basedOn) =>
+        server.Send(HttpMethod.Put, $"api/vehicles/{row.Id}/order", new(row, basedOn), DeskJson.Of<Saving<StandingOrder>>(), DeskJson.Of<Saved<StandingOrder>>());
+
     /// <param name="stream">Of a JPEG, PNG or WebP picture.</param>
     public Task<Reply<KeptPicture>> Keep(Stream stream)
     {

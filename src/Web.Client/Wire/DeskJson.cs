@@ -52,6 +52,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(Versioned<WorkCalendar>))]
 [JsonSerializable(typeof(Saving<WorkCalendar>))]
 [JsonSerializable(typeof(Saved<WorkCalendar>))]
+[JsonSerializable(typeof(Versioned<StandingOrder>))]
+[JsonSerializable(typeof(Saving<StandingOrder>))]
+[JsonSerializable(typeof(Saved<StandingOrder>))]
 [JsonSerializable(typeof(Recorded))]
 [JsonSerializable(typeof(KeptPicture))]
 public sealed partial class DeskJson : JsonSerializerContext

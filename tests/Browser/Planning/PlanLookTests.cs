@@ -14,7 +14,7 @@ public sealed class PlanLookTests(Chromium chromium, RunningHost running) : ICla
         [("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark), ("phone-light", 360, 740, ColorScheme.Light)];
 
     static readonly (string Name, string Path)[] Pages =
-        [("odds", "planning"), ("next", "planning/next"), ("jobs", "planning/jobs"), ("what-if", "planning/what-if"), ("means", "planning/means")];
+        [("odds", "planning"), ("next", "planning/next"), ("jobs", "planning/jobs"), ("hours", "planning/hours"), ("order", "planning/order"), ("what-if", "planning/what-if"), ("means", "planning/means")];
 
     [Fact]
     [Truth(Grade.SecondImplementation, "axe-core (Deque) rules for WCAG 2.1 A and AA; Chromium's content-policy enforcement")]

@@ -11,7 +11,10 @@ static class Plans
     /// <summary>Two hours on each evening from Monday to Friday and six on Saturday, always.</summary>
     public static readonly WorkCalendar Steady = WorkCalendar.Usual with
     {
-        Season = [.. Enumerable.Repeat(1.0, 12)], DryChance = [.. Enumerable.Repeat(1.0, 12)], VanishChance = 0, WeekVariation = 0,
+        Season = [.. Enumerable.Repeat(1.0, 12)],
+        DryChance = [.. Enumerable.Repeat(1.0, 12)],
+        VanishChance = 0,
+        WeekVariation = 0,
     };
 
     public static Guid Id(int n) => new(n, 0, 0, [1, 2, 3, 4, 5, 6, 7, 8]);

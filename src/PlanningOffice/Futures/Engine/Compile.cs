@@ -75,8 +75,17 @@ sealed class Compile
         var groups = _jobs.Select(j => new PaceGroup(j.Kind, j.SystemId)).Distinct().ToArray();
         return new()
         {
-            Input = _input, Jobs = _jobs, Horizon = horizon, Seed = _seed, AtMeans = atMeans,
-            Waits = _waits, Leads = [.. _leads], Finds = finds, Causes = causes, CauseKeys = causeKeys, Groups = groups,
+            Input = _input,
+            Jobs = _jobs,
+            Horizon = horizon,
+            Seed = _seed,
+            AtMeans = atMeans,
+            Waits = _waits,
+            Leads = [.. _leads],
+            Finds = finds,
+            Causes = causes,
+            CauseKeys = causeKeys,
+            Groups = groups,
             FollowerStart = Starts(followers),
             Followers = [.. followers.SelectMany(f => f)],
             Lines = [.. _jobs.Select((job, j) => Line(job, j, Array.IndexOf(groups, new(job.Kind, job.SystemId))))],
