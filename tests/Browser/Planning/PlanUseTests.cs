@@ -26,12 +26,11 @@ public sealed class PlanUseTests(Chromium chromium, RunningHost running) : IClas
         await visit.Type("Enter");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Edit Radiator: take off" }).FocusAsync();
         await visit.Type("Enter");
-        await visit.Page.GetByLabel("high").First.FillAsync("0.1");
+        await visit.Page.Locator("[aria-label^='Edit Radiator'] [role=group][aria-label='Hours'] input[id$='-high']").FillAsync("0.1");
         await visit.Button("Save").FocusAsync();
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("form .refusal")).ToContainTextAsync("hours");
-        await visit.Page.GetByLabel("high").First.FillAsync("9,5");
-        await visit.Button("Save").FocusAsync();
+        await visit.Page.Locator("[aria-label^='Edit Radiator'] [role=group][aria-label='Hours'] input[id$='-high']").FillAsync("9,5");
         await visit.Type("Enter");
         await Expect(visit.Button("Undo")).ToBeVisibleAsync();
         Assert.Equal(9.5, (await Jobs(van.File.Vehicle.Id)).Single().Hours.High);
