@@ -37,7 +37,7 @@ public sealed class PlanUseTests(Chromium chromium, RunningHost running) : IClas
         await visit.Button("Undo").FocusAsync();
         await visit.Type("Enter");
         await Expect(visit.Button("Undo")).ToHaveCountAsync(0);
-        await Expect(visit.Page.Locator(".under:has-text('to 3 h')")).ToHaveCountAsync(1);
+        await Expect(visit.Page.Locator("details.card .under:has-text('to 3 h')")).ToHaveCountAsync(1);
         Assert.Equal(3, (await Jobs(van.File.Vehicle.Id)).Single().Hours.High);
         Assert.Empty(visit.Complaints);
     }

@@ -33,11 +33,12 @@ static class LogBook
         orderby week.Key descending
         select (week.Key, week.Sum());
 
-    /// <summary>Hours logged up to and with each day on which any were.</summary>
-    public static ImmutableArray<(DateOnly On, double Hours)> Logged(HoursHistory history)
+    /// <summary>Hours logged by the end of each day on which any were, from nothing before the first of them up to today; empty when none were.</summary>
+    public static ImmutableArray<(DateOnly On, double Hours)> Logged(HoursHistory history, DateOnly today)
     {
         var sum = 0.0;
-        return [.. history.Standing.GroupBy(e => Day(e.StartedAt)).OrderBy(g => g.Key).Select(g => (g.Key, sum += g.Sum(e => e.Minutes) / 60))];
+        var days = history.Standing.GroupBy(e => Day(e.StartedAt)).OrderBy(g => g.Key).Select(g => (On: g.Key.AddDays(1), Hours: sum += g.Sum(e => e.Minutes) / 60)).ToList();
+        return days.Count == 0 ? [] : [(days[0].On.AddDays(-1), 0), .. days, (today.AddDays(1), sum)];
     }
 
     /// <summary>What the calendar gives from the first entry on, week by week: P10, P50 and P90 of the hours worked by then.</summary>
