@@ -30,13 +30,15 @@ static class Wmark
         TestBendCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
-        new Command("parts", "The parts of a vehicle.")
-        {
-            ImportCommand.Build(desk),
-        },
         PlanCommand.Build(desk),
         NextJobCommand.Build(desk),
         OrderCommand.Build(desk),
+        new Command("parts", "The parts of a vehicle.")
+        {
+            ImportCommand.Build(desk),
+            FindCommand.Build(desk),
+        },
+        WantsCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
