@@ -27,14 +27,11 @@ public sealed record Stall(int Weeks, SmallWin? Offer, string Words)
         return new(weeks, offer, Told(weeks, last, offer));
     }
 
-    // Seven-day spells after the last day worked that held hours to work in.
-    static int QuietWeeks(WorkCalendar calendar, DateOnly last, DateOnly today)
-    {
-        var weeks = 0;
-        for (var from = last.DayNumber + 1; from + 7 <= today.DayNumber + 1; from += 7)
-            if (Enumerable.Range(from, 7).Any(d => calendar.Planned(DateOnly.FromDayNumber(d)) > 0)) weeks++;
-        return weeks;
-    }
+    // Days after the last one worked, those away and those of an idle season left out.
+    static int QuietWeeks(WorkCalendar calendar, DateOnly last, DateOnly today) =>
+        calendar.Week.All(d => d.Total <= 0) ? 0
+        : Enumerable.Range(last.DayNumber + 1, Math.Max(0, today.DayNumber - last.DayNumber)).Select(DateOnly.FromDayNumber)
+            .Count(d => !calendar.Away(d) && calendar.Season[d.Month - 1] > 0) / 7;
 
     static string Told(int weeks, DateOnly last, SmallWin? offer)
     {
