@@ -35,6 +35,12 @@ static class Wmark
         OrderCommand.Build(desk),
         RefitCommand.Build(desk),
         TagsCommand.Build(desk),
+        new Command("parts", "The parts of a vehicle.")
+        {
+            ImportCommand.Build(desk),
+            FindCommand.Build(desk),
+        },
+        WantsCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

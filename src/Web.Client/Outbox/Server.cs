@@ -63,10 +63,27 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<VehicleSystem>>> Save(VehicleSystem system, int basedOn) =>
         Send(HttpMethod.Put, $"api/systems/{system.Id}", new(system, basedOn), Json.SavingVehicleSystem, Json.SavedVehicleSystem);
 
+    public Task<Reply<Saved<Assembly>>> Save(Assembly assembly, int basedOn) =>
+        Send(HttpMethod.Put, $"api/assemblies/{assembly.Id}", new(assembly, basedOn), Json.SavingAssembly, Json.SavedAssembly);
+
+    /// <summary>All of the changes or none; <see cref="TreeChanges.Undo"/> sent afterwards takes them back.</summary>
+    public Task<Reply<Applied>> Apply(TreeChanges changes) =>
+        Send(HttpMethod.Post, $"api/vehicles/{changes.VehicleId}/changes", changes, Json.TreeChanges, Json.Applied);
+
     public Task<Reply<ImmutableArray<Versioned<Job>>>> Jobs(Guid vehicle) => Get($"api/vehicles/{vehicle}/jobs", Json.ImmutableArrayVersionedJob);
 
     public Task<Reply<Saved<Job>>> Save(Job job, int basedOn) =>
         Send(HttpMethod.Put, $"api/jobs/{job.Id}", new(job, basedOn), Json.SavingJob, Json.SavedJob);
+
+    public Task<Reply<ImmutableArray<Versioned<Milestone>>>> Milestones(Guid vehicle) => Get($"api/vehicles/{vehicle}/milestones", Json.ImmutableArrayVersionedMilestone);
+
+    public Task<Reply<Saved<Milestone>>> Save(Milestone milestone, int basedOn) =>
+        Send(HttpMethod.Put, $"api/milestones/{milestone.Id}", new(milestone, basedOn), Json.SavingMilestone, Json.SavedMilestone);
+
+    public Task<Reply<Versioned<Means>>> Means(Guid vehicle) => Get($"api/vehicles/{vehicle}/means", Json.VersionedMeans);
+
+    public Task<Reply<Saved<Means>>> Save(Means means, int basedOn) =>
+        Send(HttpMethod.Put, $"api/vehicles/{means.Id}/means", new(means, basedOn), Json.SavingMeans, Json.SavedMeans);
 
     public Task<Reply<Versioned<Shop>>> Shop() => Get("api/shop", Json.VersionedShop);
 
