@@ -17,7 +17,7 @@ public sealed class PlanTests
     static VehicleTree Van()
     {
         var file = TakeIn.Run(new(Demo.Text("vehicle.csv"), Demo.Text("parts.csv"), Demo.Text("samples.csv"), Demo.Sheet, DateTimeOffset.UnixEpoch)).File;
-        return new(new(file.Vehicle, 1), [.. file.Systems.Select(s => new Versioned<VehicleSystem>(s, 1))], [.. file.Parts.Select(p => new Versioned<Part>(p, 1))], [.. file.Samples.Select(s => new Versioned<PartSample>(s, 1))]);
+        return new(new(file.Vehicle, 1), [.. file.Systems.Select(s => new Versioned<VehicleSystem>(s, 1))], [], [.. file.Parts.Select(p => new Versioned<Part>(p, 1))], [.. file.Samples.Select(s => new Versioned<PartSample>(s, 1))]);
     }
 
     static async Task<PlanNextRequest> Planned(VehicleTree van, IJobStore store)
