@@ -1,6 +1,7 @@
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Judging;
+using Score = WitnessMark.Stores.Judging.Score;
 
 namespace WitnessMark.FrontOffice.CompareRoutes;
 
