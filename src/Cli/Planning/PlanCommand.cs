@@ -84,7 +84,7 @@ static class PlanCommand
             "wmark plan order --db van.db --seconds 3 --keep", [.. kept.All, seconds, keep, json], async (parsed, stop) =>
             {
                 var plan = await kept.Open(parsed, desk.Clock, stop);
-                var found = OrderWork.Run(new(plan.State, parsed.GetValue(seconds), 1), desk.Clock, stop: stop);
+                var found = OrderWork.Run(new(plan.State.Facts, plan.State.Means, parsed.GetValue(seconds), 1), desk.Clock, stop: stop);
                 var vehicle = plan.Tree.Vehicle.Row.Id;
                 if (parsed.GetValue(keep)) await plan.Room.Jobs.Save(found.Standing(vehicle, plan.State.Today), (await plan.Room.Jobs.Order(vehicle, stop)).Version, stop);
                 var titles = plan.Rows.ToDictionary(j => j.Id, j => j.Title);

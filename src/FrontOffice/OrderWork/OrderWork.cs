@@ -7,7 +7,7 @@ namespace WitnessMark.FrontOffice.OrderWork;
 
 /// <param name="Seconds">How long to search, above 0 and at most 3600.</param>
 /// <param name="Seed">The same seed finds the same orders in as many steps.</param>
-public sealed record OrderWorkRequest(PlanState.PlanState Plan, double Seconds, ulong Seed);
+public sealed record OrderWorkRequest(OrderFacts Facts, Means Means, double Seconds, ulong Seed);
 
 /// <summary>The order found, with the days it is expected on.</summary>
 public sealed record OrderWorkResult(BestOrder Order, ImmutableArray<PlannedJob> Days)
@@ -20,12 +20,18 @@ public sealed record OrderWorkResult(BestOrder Order, ImmutableArray<PlannedJob>
 public static class OrderWork
 {
     /// <exception cref="RefusedException">The jobs wait in a ring, or a place is lacking.</exception>
-    public static OrderWorkResult Run(OrderWorkRequest request, TimeProvider clock, Action<BestOrder>? progress = null, CancellationToken stop = default)
+    public static OrderWorkResult Run(OrderWorkRequest request, TimeProvider clock, IProgress<double>? progress = null, CancellationToken stop = default)
     {
         if (request.Seconds is not (> 0 and <= 3600)) throw new RefusedException(Refusal.Of("seconds", $"{request.Seconds}", "give a time above 0, at most 3600"));
         var from = clock.GetTimestamp();
-        var facts = request.Plan.Facts;
-        var best = BestOrder.Find(facts, request.Plan.Means, new Chance(request.Seed), () => clock.GetElapsedTime(from).TotalSeconds >= request.Seconds, progress, stop);
-        return new(best, PlanOrder.Of(facts with { Previous = best.InTurn }));
+        var best = BestOrder.Find(request.Facts, request.Means, new Chance(request.Seed), TimeIsUp, cancel: stop);
+        return new(best, PlanOrder.Of(request.Facts with { Previous = best.InTurn }));
+
+        bool TimeIsUp()
+        {
+            var share = clock.GetElapsedTime(from).TotalSeconds / request.Seconds;
+            progress?.Report(Math.Min(1, share));
+            return share >= 1;
+        }
     }
 }

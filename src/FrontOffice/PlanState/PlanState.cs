@@ -57,12 +57,13 @@ public sealed record PlanState(
     }
 
     /// <summary>The order as it stands; while none is decided, the planner's rule of thumb.</summary>
-    ImmutableArray<Guid> InTurn => Order.InTurn.IsEmpty && PlanCheck.Ring([.. Jobs.Select(j => j.Row)]).IsEmpty ? [.. PlanOrder.Of(Facts).Select(p => p.Job)] : Order.InTurn;
+    public ImmutableArray<Guid> InTurn => Order.InTurn.IsEmpty && PlanCheck.Ring([.. Jobs.Select(j => j.Row)]).IsEmpty ? [.. PlanOrder.Of(Facts).Select(p => p.Job)] : Order.InTurn;
 
     /// <summary>Hours by job.</summary>
     Dictionary<Guid, double> Logged => Hours.Standing.GroupBy(e => e.JobId).ToDictionary(g => g.Key, g => g.Sum(e => e.Minutes) / 60);
 
-    ImmutableArray<FinishedJob> Finished
+    /// <summary>Jobs done of which hours were logged.</summary>
+    public ImmutableArray<FinishedJob> Finished
     {
         get
         {

@@ -1,12 +1,11 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.PlanningOffice.Plans;
 using WitnessMark.Web.Client.Shell;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -31,8 +30,9 @@ public sealed class Desk(PageScript page)
     public async Task<WhatIf> WhatIf(WhatIfAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.WhatIf), JsonSerializer.Serialize(asked, WorkJson.Default.WhatIfAsked), stop, told), WorkJson.Default.WhatIf)!;
 
-    public async Task<ImmutableArray<PlannedJob>> Order(OrderAsked asked, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop), WorkJson.Default.ImmutableArrayPlannedJob);
+    /// <param name="told">Told the share done, 0 to 1.</param>
+    public async Task<OrderWorkResult> Order(OrderAsked asked, Action<double> told, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop, told), WorkJson.Default.OrderWorkResult)!;
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.PlanningOffice.Plans;
@@ -17,7 +18,7 @@ public sealed record PlanAsked(
     public PlanInput Input() => new(Jobs, Milestones, Means, Today)
     {
         Calendar = Calendar,
-        Pace = new LearntPace(new(Finished), Finished.Length),
+        Pace = new LearntPace(new(Finished)),
         Priority = Priority,
         Orders = Orders,
     };
@@ -37,19 +38,15 @@ public sealed record FuturesAsked(PlanAsked Plan, Chances Chances);
 public sealed record WhatIfAsked(string Words, PlanAsked Plan, PlanAsked Changed, Chances Chances);
 
 /// <param name="Standing">Jobs in the order that stands; empty to begin afresh.</param>
-public sealed record OrderAsked(PlanAsked Plan, ImmutableArray<Guid> Standing)
+/// <param name="Seconds">How long to search.</param>
+public sealed record OrderAsked(PlanAsked Plan, ImmutableArray<Guid> Standing, double Seconds)
 {
     /// <summary>As the planning office reads it: expected hours, with the pace learnt so far.</summary>
-    public OrderFacts Facts()
+    public OrderWorkRequest Request()
     {
         var pace = new BiasModel(Plan.Finished);
-        var factors = Plan.Jobs.Select(j => new PaceGroup(j.Kind, j.SystemId)).Distinct().ToDictionary(g => g, Factor);
-        return new(Plan.Jobs, Plan.Milestones, Plan.Today, Plan.Calendar.Expected) { Previous = Standing, Bias = j => factors[new(j.Kind, j.SystemId)] };
-
-        double Factor(PaceGroup group)
-        {
-            var (kind, system) = LearntPace.Named(group);
-            return pace.Of(kind, system).Median;
-        }
+        var factors = Plan.Jobs.Select(j => new PaceGroup(j.Kind, j.SystemId)).Distinct().ToDictionary(g => g, g => pace.Of(g.Kind, g.System).Median);
+        var facts = new OrderFacts(Plan.Jobs, Plan.Milestones, Plan.Today, Plan.Calendar.Expected) { Previous = Standing, Bias = j => factors[new(j.Kind, j.SystemId)] };
+        return new(facts, Plan.Means, Seconds, Seed: 1);
     }
 }

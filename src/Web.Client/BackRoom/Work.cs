@@ -3,8 +3,8 @@ using System.Runtime.Versioning;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -42,7 +42,7 @@ public static partial class Work
     /// <summary>Open jobs in the order of work, with expected days.</summary>
     [JSExport]
     public static string Order(string request) => Answers.Of(() =>
-        JsonSerializer.Serialize(PlanOrder.Of(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Facts()), WorkJson.Default.ImmutableArrayPlannedJob));
+        JsonSerializer.Serialize(OrderWork.Run(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Request(), TimeProvider.System, new Told(0, 1)), WorkJson.Default.OrderWorkResult));
 
     /// <summary>Futures of the jobs still open.</summary>
     [JSExport]

@@ -3,9 +3,9 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -23,7 +23,7 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(FuturesAsked))]
 [JsonSerializable(typeof(PlanForecast))]
 [JsonSerializable(typeof(OrderAsked))]
-[JsonSerializable(typeof(ImmutableArray<PlannedJob>))]
+[JsonSerializable(typeof(OrderWorkResult))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
 sealed partial class WorkJson : JsonSerializerContext;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using WitnessMark.FrontOffice.PlanNext;
+using WitnessMark.FrontOffice.PlanState;
 using WitnessMark.PlanningOffice;
-using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.PlanningOffice.Plans;
 using WitnessMark.Stores;
 using WitnessMark.Web.Client.Outbox;
@@ -11,7 +10,7 @@ namespace WitnessMark.Web.Client.PlanningOffice.Frame;
 /// <summary>The plan of one vehicle as the host has it.</summary>
 public sealed record PlanBook(
     VehicleTree Tree, ImmutableArray<Versioned<Job>> Jobs, ImmutableArray<Versioned<Milestone>> Milestones, Versioned<Means> Means,
-    Versioned<WorkCalendar> Calendar, HoursHistory Hours)
+    Versioned<WorkCalendar> Calendar, Versioned<StandingOrder> Order, HoursHistory Hours, DateOnly Today)
 {
     public Guid Vehicle => Tree.Vehicle.Row.Id;
 
@@ -22,41 +21,8 @@ public sealed record PlanBook(
     /// <summary>What is wrong with the plan as a whole.</summary>
     public ImmutableArray<PlanFault> Faults => PlanCheck.Faults(Rows);
 
-    /// <summary>Own hours as a multiple of the guess are those learnt so far; the hours of a day those the calendar expects.</summary>
-    public PlanNextRequest Next
-    {
-        get
-        {
-            var (pace, factors) = (Pace, new Dictionary<PaceGroup, double>());
-            return new(Tree, Rows, [.. Milestones.Select(m => m.Row)]) { HoursOn = Calendar.Row.Expected, Bias = Factor };
-
-            double Factor(Job job)
-            {
-                var group = new PaceGroup(job.Kind, job.SystemId);
-                if (factors.TryGetValue(group, out var factor)) return factor;
-                var (kind, system) = LearntPace.Named(group);
-                return factors[group] = pace.Of(kind, system).Median;
-            }
-        }
-    }
-
-    /// <summary>Jobs done of which hours were logged.</summary>
-    public ImmutableArray<FinishedJob> Finished
-    {
-        get
-        {
-            var taken = Hours.Standing.GroupBy(e => e.JobId).ToDictionary(g => g.Key, g => g.Sum(e => e.Minutes) / 60);
-            return
-            [
-                .. from j in Rows
-                   where j.State == JobState.Done && taken.ContainsKey(j.Id) && j.Hours.Spread.Mean > 0
-                   let named = LearntPace.Named(new(j.Kind, j.SystemId))
-                   select new FinishedJob(named.Kind, named.System, j.Hours.Spread.Mean, taken[j.Id]),
-            ];
-        }
-    }
-
-    public BiasModel Pace => new(Finished);
+    /// <summary>The same as the planning office reads it.</summary>
+    public PlanState State => new(Tree, Jobs, [.. Milestones.Select(m => m.Row)], Means.Row, Calendar.Row, Order.Row, Hours, Today);
 
     public string SystemName(Guid? id) => Tree.Systems.Select(s => s.Row).FirstOrDefault(s => s.Id == id)?.Name ?? "Whole vehicle";
 
@@ -68,15 +34,16 @@ public sealed record PlanBook(
         select (SystemName(id), jobs);
 
     /// <summary>Asks until the host answers; null when it refuses.</summary>
-    public static async Task<PlanBook?> Fetch(Server server, DeskServer desk, Guid vehicle)
+    public static async Task<PlanBook?> Fetch(Server server, DeskServer desk, Guid vehicle, DateOnly today)
     {
         var tree = await Server.Patient(() => server.Tree(vehicle));
         var jobs = await Server.Patient(() => server.Jobs(vehicle));
         var milestones = await Server.Patient(() => server.Milestones(vehicle));
         var means = await Server.Patient(() => server.Means(vehicle));
         var calendar = await Server.Patient(desk.Calendar);
+        var order = await Server.Patient(() => desk.Order(vehicle));
         var hours = await Server.Patient(() => desk.Hours(vehicle));
-        return tree.Value is { } t && means.Value is { Row: not null } m && calendar.Value is { Row: not null } c && hours.Value is { } h
-            && !jobs.Value.IsDefault && !milestones.Value.IsDefault ? new(t, jobs.Value, milestones.Value, m, c, h) : null;
+        return tree.Value is { } t && means.Value is { Row: not null } m && calendar.Value is { Row: not null } c && hours.Value is { } h && order.Value is { Row: not null } o
+            && !jobs.Value.IsDefault && !milestones.Value.IsDefault ? new(t, jobs.Value, milestones.Value, m, c, o, h, today) : null;
     }
 }

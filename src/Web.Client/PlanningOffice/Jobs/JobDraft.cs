@@ -97,8 +97,12 @@ public sealed class DiscoveryDraft(Discovery discovery)
             : hours.High > 0 ? [new(null, hours, default, WitnessMark.PlanningOffice.Cost.None(currency))] : [];
         return discovery with
         {
-            Words = Words.Trim(), Odds = Typed.Number($"odds of \"{Words}\"", Odds) / 100, Cause = cause,
-            Pull = cause.Length == 0 ? 0 : discovery.Pull > 0 ? discovery.Pull : UsualPull, Then = then, Found = Found,
+            Words = Words.Trim(),
+            Odds = Typed.Number($"odds of \"{Words}\"", Odds) / 100,
+            Cause = cause,
+            Pull = cause.Length == 0 ? 0 : discovery.Pull > 0 ? discovery.Pull : UsualPull,
+            Then = then,
+            Found = Found,
         };
     }
 }

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.Tests;
 
-namespace WitnessMark.Stores.Tests.Lists;
+namespace WitnessMark.Stores.Tests.WantsList;
 
 public sealed class WantsTests
 {
