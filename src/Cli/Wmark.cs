@@ -33,6 +33,8 @@ static class Wmark
         PlanCommand.Build(desk),
         NextJobCommand.Build(desk),
         OrderCommand.Build(desk),
+        RefitCommand.Build(desk),
+        TagsCommand.Build(desk),
         new Command("parts", "The parts of a vehicle.")
         {
             ImportCommand.Build(desk),

@@ -8,6 +8,16 @@ namespace WitnessMark.Stores.Outwork;
 /// <summary>Work that goes out in a box.</summary>
 public enum OutTrade { Plating, Blasting, PowderCoating, Painting, Relining, Machining, Welding, Casting, Trimming, Looms, Glass, Other }
 
+public static class OutTrades
+{
+    public static string Words(this OutTrade trade) => trade switch
+    {
+        OutTrade.PowderCoating => "powder coating",
+        OutTrade.Other => "outside work",
+        _ => trade.ToString().ToLowerInvariant(),
+    };
+}
+
 /// <summary>A counted and photographed box of parts that went out for work. What is still out follows from the returns.</summary>
 /// <param name="ExpectedBack">Null when the firm has not said.</param>
 /// <param name="Quoted">For all of it; null when no price was given.</param>
