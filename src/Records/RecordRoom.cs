@@ -38,7 +38,7 @@ public sealed class RecordRoom
 
     public IJobStore Jobs => new JobStore(Db);
 
-    public IHoursLog Hours => new HoursLog(Db);
+    public IHoursLog Hours => new HoursLog(Db, TimeProvider.System);
 
     public IStoresDesk Desk => new StoresDesk(Db);
 

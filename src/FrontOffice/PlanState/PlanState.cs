@@ -12,9 +12,6 @@ public sealed record PlanState(
     VehicleTree Tree, ImmutableArray<Versioned<Job>> Jobs, ImmutableArray<Milestone> Milestones, Means Means,
     WorkCalendar Calendar, StandingOrder Order, HoursHistory Hours, DateOnly Today)
 {
-    /// <summary>Of a job's guess, the least that is taken to be left while it is not done, however many hours are logged.</summary>
-    public const double LeastLeft = 0.1;
-
     /// <summary>Null when there is no such vehicle.</summary>
     public static async Task<PlanState?> Open(
         Guid vehicle, IVehicleStore vehicles, IJobStore jobs, IHoursLog hours, DateOnly today, CancellationToken stop = default) =>
@@ -29,7 +26,7 @@ public sealed record PlanState(
         get
         {
             var (logged, model) = (Logged, Bias);
-            return [.. Jobs.Select(j => j.Row).Select(j => j.State != JobState.Done && logged.TryGetValue(j.Id, out var h) ? Less(j, h / Factor(model, j)) : j)];
+            return [.. Jobs.Select(j => j.Row).Select(j => j.State != JobState.Done && logged.TryGetValue(j.Id, out var h) ? Left(j, h, model) : j)];
         }
     }
 
@@ -63,26 +60,15 @@ public sealed record PlanState(
     Dictionary<Guid, double> Logged => Hours.Standing.GroupBy(e => e.JobId).ToDictionary(g => g.Key, g => g.Sum(e => e.Minutes) / 60);
 
     /// <summary>Jobs done of which hours were logged.</summary>
-    public ImmutableArray<FinishedJob> Finished
-    {
-        get
-        {
-            var logged = Logged;
-            return
-            [
-                .. from j in Jobs.Select(j => j.Row)
-                   where j.State == JobState.Done && logged.GetValueOrDefault(j.Id) > 0 && j.Hours.Spread.Mean > 0
-                   select new FinishedJob(j.Kind, j.SystemId, j.Hours.Spread.Mean, logged[j.Id]),
-            ];
-        }
-    }
+    public ImmutableArray<FinishedJob> Finished => FinishedJobs.Of(Jobs.Select(j => j.Row), Hours);
 
     static double Factor(BiasModel model, Job job) => model.Of(job.Kind, job.SystemId).Median;
 
-    /// <param name="hours">Worked, in the hours of the guess.</param>
-    static Job Less(Job job, double hours)
+    /// <summary>The share of the job that is still to come by its middle course, given what is logged.</summary>
+    static Job Left(Job job, double logged, BiasModel model)
     {
-        double Left(double guess) => Math.Max(guess * LeastLeft, guess - hours);
-        return job with { Hours = new(Left(job.Hours.Low), Left(job.Hours.Likely), Left(job.Hours.High)) };
+        if (job.Hours.Spread.Mean is not (> 0 and var guess)) return job;
+        var pace = model.OneJob(job.Kind, job.SystemId);
+        return job with { Hours = job.Hours * (Remaining.Of(guess, logged, pace).P50 / Remaining.Of(guess, 0, pace).P50) };
     }
 }

@@ -5,14 +5,15 @@ using WitnessMark.PlanningOffice;
 namespace WitnessMark.Records;
 
 /// <summary>Hours are facts of the vehicle that the job belongs to.</summary>
-sealed class HoursLog(Func<RecordsDb> open) : IHoursLog
+sealed class HoursLog(Func<RecordsDb> open, TimeProvider clock) : IHoursLog
 {
-    public Task Append(Started row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, cancel);
+    public Task Append(Started row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, HoursCheck.Of(row, clock.GetUtcNow()), cancel);
 
-    public Task Append(HoursEntry row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, cancel);
+    public Task Append(HoursEntry row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, HoursCheck.Of(row, clock.GetUtcNow()), cancel);
 
     public async Task Withdraw(HoursWithdrawal row, CancellationToken cancel = default)
     {
+        if (HoursCheck.Of(row, clock.GetUtcNow()) is { } wrong) throw new RefusedException(wrong);
         await using var db = open();
         var entry = await db.Set<KeptFact>().AsNoTracking()
             .SingleOrDefaultAsync(f => f.Id == row.EntryId && (f.Kind == nameof(Started) || f.Kind == nameof(HoursEntry)), cancel)
@@ -29,8 +30,9 @@ sealed class HoursLog(Func<RecordsDb> open) : IHoursLog
             await FactRows.Of<HoursWithdrawal>(db, vehicle, cancel));
     }
 
-    async Task Append<T>(T row, Guid id, Guid jobId, CancellationToken cancel)
+    async Task Append<T>(T row, Guid id, Guid jobId, Refusal? wrong, CancellationToken cancel)
     {
+        if (wrong is not null) throw new RefusedException(wrong);
         await using var db = open();
         var vehicle = await db.Set<Job>().Where(j => j.Id == jobId).Select(j => (Guid?)j.VehicleId).SingleOrDefaultAsync(cancel)
             ?? throw new RefusedException(Refusal.Of("job", $"{jobId}", "the job must be saved before its hours"));

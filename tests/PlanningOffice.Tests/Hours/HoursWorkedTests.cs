@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
-using WitnessMark.PlanningOffice.Tests.Futures;
 using WitnessMark.Tests;
 
 namespace WitnessMark.PlanningOffice.Tests.Hours;
+
+using Plans = WitnessMark.PlanningOffice.Tests.Futures.Plans;
 
 public sealed class HoursWorkedTests
 {
