@@ -25,11 +25,14 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
 
     /// <summary>Not disposed of, since what was left behind may ask it later.</summary>
     readonly CancellationTokenSource _stop = new();
+    /// <summary>Activities; up to these our own search has soon found what it can, and rests while the exact finish takes both threads.</summary>
+    const int MostToRest = 50;
+
     readonly Lock _gate = new();
     Schedule? _best, _news;
     int _makespan = int.MaxValue;
     int _bound;
-    volatile bool _cannot;
+    volatile bool _cannot, _rest;
 
     public OrderAnswer Run(Chance chance)
     {
@@ -48,7 +51,13 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
     TimeSpan Left => TimeSpan.FromSeconds(Math.Max(0, (deadline - clock.GetTimestamp()) / (double)clock.TimestampFrequency));
 
     void Own(Chance chance) =>
-        OrderOfWork.Find(project, new OrderWish(), chance, () => _stop.IsCancellationRequested, found => Better(found.Schedule, found.Bound), news: () => Interlocked.Exchange(ref _news, null));
+        OrderOfWork.Find(project, new OrderWish(), chance, Stopped, found => Better(found.Schedule, found.Bound), news: () => Interlocked.Exchange(ref _news, null));
+
+    bool Stopped()
+    {
+        while (_rest && !_stop.IsCancellationRequested) _stop.Token.WaitHandle.WaitOne(TimeSpan.FromSeconds(0.01));
+        return _stop.IsCancellationRequested;
+    }
 
     void Finish(IExactFinish? finisher)
     {
@@ -57,9 +66,17 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
         while (_best is null && !_stop.IsCancellationRequested) _stop.Token.WaitHandle.WaitOne(TimeSpan.FromSeconds(0.01));
         if (_stop.IsCancellationRequested) return;
         var (hint, bound) = State();
-        var end = finisher.Run(project, hint, bound, Left, 1, Tell, _stop.Token);
-        if (end is null) _cannot = true;
-        else Tell(end);
+        _rest = project.Activities.Length <= MostToRest;
+        try
+        {
+            var end = finisher.Run(project, hint, bound, Left, _rest ? 2 : 1, Tell, _stop.Token);
+            if (end is null) _cannot = true;
+            else Tell(end);
+        }
+        finally
+        {
+            _rest = false;
+        }
     }
 
     void Tell(Finish found)
