@@ -18,15 +18,17 @@ public static class ConsignmentList
     public static ImmutableArray<Sheet> Sheets(Consignment box, string firm, string vehicle, DateOnly printed)
     {
         var title = $"{firm}, out on {box.Out:yyyy-MM-dd}";
-        return HalfPages.Sheets(title, Head(), [.. Opening(box, firm, vehicle, printed), .. box.Lines.OrderBy(l => l.Number).SelectMany(Row), .. Closing(box)],
+        return HalfPages.Sheets(title,
+            new(Opening(box, firm, vehicle, printed), Head(), box.Lines.OrderBy(l => l.Number).SelectMany(Row), Closing(box)),
             "Copy that stays", "Copy for the box");
     }
 
     static IEnumerable<PrintedLine> Opening(Consignment box, string firm, string vehicle, DateOnly printed)
     {
         const double left = HalfPages.Left, right = HalfPages.Right;
-        foreach (var line in PrintedLine.Wrapped($"{box.Trade.Words()}: {firm}", Large, left, right)) yield return line;
+        foreach (var line in PrintedLine.Wrapped($"To {firm}, for {box.Trade.Words()}", Large, left, right)) yield return line;
         foreach (var line in PrintedLine.Wrapped(Facts(box, vehicle, printed), Small, left, right, Tone.Quiet)) yield return line;
+        yield return PrintedLine.Space(1);
         foreach (var line in PrintedLine.Wrapped(box.Wanted, Usual, left, right)) yield return line;
         yield return PrintedLine.Space(2);
     }
