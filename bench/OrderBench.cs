@@ -35,7 +35,7 @@ static class OrderBench
     static Schedule Both(Project project, double seconds, IExactFinish? exact)
     {
         var clock = TimeProvider.System;
-        using var portfolio = new Portfolio(project, clock, clock.GetTimestamp() + (long)(seconds * clock.TimestampFrequency), exact);
+        var portfolio = new Portfolio(project, clock, clock.GetTimestamp() + (long)(seconds * clock.TimestampFrequency), exact);
         return portfolio.Run(new Chance(1)).Schedule;
     }
 

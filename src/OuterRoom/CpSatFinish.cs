@@ -23,7 +23,7 @@ public sealed class CpSatFinish : IExactFinish
         var longest = hint.Makespan(project);
         var model = new CpModel();
         var starts = Model(model, project, hint, bound, longest);
-        using var solver = new CpSolver { StringParameters = FormattableString.Invariant($"max_time_in_seconds:{Math.Max(0.01, limit.TotalSeconds):0.###} num_workers:{workers} {Environment.GetEnvironmentVariable("WMX")}") };
+        using var solver = new CpSolver { StringParameters = FormattableString.Invariant($"max_time_in_seconds:{Math.Max(0.01, limit.TotalSeconds):0.###} num_workers:{workers}") };
         using var watch = new Watch(starts, better);
         using var _ = stop.Register(solver.StopSearch);
         // A stop that comes before the search begins would be lost.

@@ -12,7 +12,7 @@ sealed record OrderAnswer(Schedule Schedule, int Bound, string? Caution);
 /// </summary>
 /// <param name="deadline">A timestamp of the clock.</param>
 /// <param name="exact">Null leaves it out.</param>
-sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExactFinish? exact) : IDisposable
+sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExactFinish? exact)
 {
     /// <summary>The share of the time after which the exact finish begins, so that its hint is a good one.</summary>
     const double Alone = 0.1;
@@ -23,6 +23,7 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
     /// <summary>Activities; stating more than these to the exact finish takes longer than a short search may.</summary>
     const int MostForExact = 2000;
 
+    /// <summary>Not disposed of, since what was left behind may ask it later.</summary>
     readonly CancellationTokenSource _stop = new();
     readonly Lock _gate = new();
     Schedule? _best, _news;
@@ -44,8 +45,6 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
         lock (_gate) return new(_best!, _bound, !_cannot && !finish.IsFaulted ? null : "The exact finish cannot run on this machine; the order is that of our own search.");
     }
 
-    public void Dispose() => _stop.Dispose();
-
     TimeSpan Left => TimeSpan.FromSeconds(Math.Max(0, (deadline - clock.GetTimestamp()) / (double)clock.TimestampFrequency));
 
     void Own(Chance chance) =>
@@ -53,9 +52,10 @@ sealed class Portfolio(Project project, TimeProvider clock, long deadline, IExac
 
     void Finish(IExactFinish? finisher)
     {
+        if (finisher is null) return;
         _stop.Token.WaitHandle.WaitOne(Left * Alone);
         while (_best is null && !_stop.IsCancellationRequested) _stop.Token.WaitHandle.WaitOne(TimeSpan.FromSeconds(0.01));
-        if (finisher is null || _stop.IsCancellationRequested) return;
+        if (_stop.IsCancellationRequested) return;
         var (hint, bound) = State();
         var end = finisher.Run(project, hint, bound, Left, 1, Tell, _stop.Token);
         if (end is null) _cannot = true;

@@ -12,8 +12,8 @@ public sealed class DayTable
     readonly double[] _daylight;
     readonly double[] _cumulative;
     readonly double[] _noisy;
-    readonly double[] _dryChance;
-    readonly double[] _helperChance;
+    readonly ulong[] _dryEdge;
+    readonly ulong[] _helperEdge;
     readonly bool[] _dry;
     readonly bool[] _helper;
     readonly double _vanish;
@@ -28,7 +28,7 @@ public sealed class DayTable
         if (start.DayNumber + days > DateOnly.MaxValue.DayNumber) throw new RefusedException(Refusal.Of("start", $"{start:yyyy-MM-dd}", "give a date that leaves room for the days"));
         Start = start;
         (_planned, _daylight, _cumulative, _noisy) = (new double[days], new double[days], new double[days], new double[days]);
-        (_dryChance, _helperChance, _dry, _helper) = (new double[days], new double[days], new bool[days], new bool[days]);
+        (_dryEdge, _helperEdge, _dry, _helper) = (new ulong[days], new ulong[days], new bool[days], new bool[days]);
         _vanish = calendar.VanishChance;
         _sigma = Math.Sqrt(Math.Log(1 + calendar.WeekVariation * calendar.WeekVariation));
         // Weeks run Monday to Sunday.
@@ -39,8 +39,8 @@ public sealed class DayTable
             var hours = calendar.Week[(int)day.DayOfWeek];
             _planned[d] = calendar.Planned(day);
             _daylight[d] = hours.Total > 0 ? hours.Daylight / hours.Total : 0;
-            _dryChance[d] = calendar.DryChance[day.Month - 1];
-            _helperChance[d] = calendar.Away(day) ? 0 : calendar.HelperChance[(int)day.DayOfWeek];
+            _dryEdge[d] = Edge(calendar.DryChance[day.Month - 1]);
+            _helperEdge[d] = calendar.Away(day) ? 0 : Edge(calendar.HelperChance[(int)day.DayOfWeek]);
         }
     }
 
@@ -59,7 +59,7 @@ public sealed class DayTable
     public ReadOnlySpan<bool> Helper => _helper;
 
     /// <summary>
-    /// Draws one future. Days of a week share its fate; a day never holds more than 24 hours. Two numbers a week and two a day are
+    /// Draws one future. Days of a week share its fate; a day never holds more than 24 hours. Two numbers a week and one a day are
     /// drawn whatever the calendar says, so that futures stay paired when it is changed.
     /// </summary>
     public void Draw(Chance chance)
@@ -71,10 +71,14 @@ public sealed class DayTable
             var hours = Math.Min(24, _planned[d] * factor);
             _cumulative[d] = sum += hours;
             _noisy[d] = noisy += hours * _daylight[d];
-            _dry[d] = chance.Uniform() < _dryChance[d];
-            _helper[d] = chance.Uniform() < _helperChance[d];
+            // One draw of 64 bits serves both: 32 bits tell a chance to 2e-10.
+            var bits = chance.NextBits();
+            _dry[d] = bits >> 32 < _dryEdge[d];
+            _helper[d] = (bits & uint.MaxValue) < _helperEdge[d];
         }
     }
+
+    static ulong Edge(double chance) => (ulong)(chance * 4294967296.0);
 
     double Week(Chance chance)
     {

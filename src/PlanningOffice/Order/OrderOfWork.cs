@@ -21,8 +21,10 @@ public static class OrderOfWork
     public static Found Find(Project project, OrderWish wish, Chance chance, Func<bool> stop, Action<Found>? progress = null, Schedule? known = null, CancellationToken cancel = default, Func<Schedule?>? news = null)
     {
         if (wish.Wrong(project) is { } wrong) throw new RefusedException(wrong);
-        var bound = Bounds.Of(project);
         var population = new Population(project, wish, chance, known);
+        // The bounds of a large project take longer than its first order.
+        progress?.Invoke(Told(population, 0));
+        var bound = Bounds.Of(project);
         progress?.Invoke(Told(population, bound));
         while (!(wish.IsMakespan && population.Best.Makespan <= bound) && !stop())
         {

@@ -19,7 +19,7 @@ public sealed record Project
     /// <summary>The most that a resource may hold; the profile packs four into a word.</summary>
     public const int LargestCapacity = 32_767;
 
-    public const int MostActivities = 20_000;
+    public const int MostActivities = 10_000;
 
     /// <summary>Slots: all durations after the last release.</summary>
     public const int LongestHorizon = 2_000_000;

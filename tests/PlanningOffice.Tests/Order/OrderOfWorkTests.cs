@@ -58,6 +58,16 @@ public class OrderOfWorkTests
         Assert.Equal(least + durations.Sum(), found.Cost, 9);
     }
 
+    [Fact, Truth(Grade.Property, "a schedule found elsewhere is taken up, so the answer is never worse")]
+    public void News_from_elsewhere_joins_the_search()
+    {
+        var project = Made.Project(11, 30, 4);
+        var better = OrderOfWork.Find(project, new OrderWish(), new Chance(2), Made.After(3000));
+        var once = better.Schedule;
+        var found = OrderOfWork.Find(project, new OrderWish(), new Chance(1), Made.After(1), news: () => Interlocked.Exchange(ref once!, null));
+        Assert.True(found.Makespan <= better.Makespan);
+    }
+
     [Fact, Truth(Grade.Property, "a job with nothing behind it and room left over moves alone")]
     public void After_a_slip_only_what_must_move_is_moved()
     {

@@ -64,8 +64,15 @@ sealed class Drivers(Model model, Courses courses)
     {
         var first = draws.Factors(0).ToArray();
         var kinds = Enumerable.Range(0, first.Length).DistinctBy(g => first[g]).DistinctBy(g => model.Groups[g].Kind).ToList();
-        return kinds.Select(g => new Driver(DriverKind.OwnPace, null,
-            kinds.Count == 1 ? "your own pace" : $"your own pace at {model.Groups[g].Kind.Words()}", Share(f => draws.Factors(f)[g])));
+        // All kinds are drawn together, so once for each future.
+        var drawn = kinds.Select(_ => new float[courses.Count]).ToArray();
+        for (var f = 0; f < courses.Count; f++)
+        {
+            var factors = draws.Factors(f);
+            for (var k = 0; k < drawn.Length; k++) drawn[k][f] = factors[kinds[k]];
+        }
+        return kinds.Select((g, k) => new Driver(DriverKind.OwnPace, null,
+            kinds.Count == 1 ? "your own pace" : $"your own pace at {model.Groups[g].Kind.Words()}", Share(f => drawn[k][f])));
     }
 
     Driver Time(Draws draws)
