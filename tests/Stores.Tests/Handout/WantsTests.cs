@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.Tests;
 
-namespace WitnessMark.Stores.Tests.WantsList;
+namespace WitnessMark.Stores.Tests.Handout;
 
 public sealed class WantsTests
 {
