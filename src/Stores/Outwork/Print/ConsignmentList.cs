@@ -76,7 +76,7 @@ public static class ConsignmentList
             PrintedLine.At(HalfPages.Left, "counted out by .....................", Small), PrintedLine.At(78, "taken in by .....................", Small),
             PrintedLine.At(138, "counted back by .....................", Small));
         yield return PrintedLine.Space(2);
-        foreach (var line in OutCautions.For(box).SelectMany(c => PrintedLine.Wrapped($"! {c}", Small, HalfPages.Left, HalfPages.Right, Tone.Warn))) yield return line;
+        foreach (var caution in OutCautions.For(box)) yield return PrintedLine.Together([.. PrintedLine.Wrapped($"! {caution}", Small, HalfPages.Left, HalfPages.Right, Tone.Warn)]);
         foreach (var line in PrintedLine.Wrapped("Cautions are of common practice: local codes, the makers' sheets and licensed practice decide.", Small, HalfPages.Left, HalfPages.Right, Tone.Quiet)) yield return line;
     }
 }
