@@ -9,10 +9,11 @@ public static class QrCode
     /// <summary>Light modules that must stand clear all round (ISO/IEC 18004, 5.3.8).</summary>
     public const int QuietZone = 4;
 
-    /// <summary>
-    /// Smallest module that is printed, mm. Common practice: four dots of a 300 dpi printer, which a phone reads at arm's length.
-    /// </summary>
-    public const double SmallestModule = 0.34;
+    /// <summary>A dot of a 300 dpi printer, mm. Modules of whole dots come out alike there and at multiples of 300 dpi.</summary>
+    const double Dot = 25.4 / 300;
+
+    /// <summary>Smallest module that is printed, mm. Common practice: four dots, which a phone reads at arm's length.</summary>
+    public const double SmallestModule = 4 * Dot;
 
     /// <summary>Longest text, bytes as UTF-8: beyond it a small label cannot hold the code.</summary>
     public const int LongestText = 120;
@@ -34,10 +35,13 @@ public static class QrCode
     public static IEnumerable<Mark> Draw(string text, Vec2 lower, double side)
     {
         var matrix = Matrix(text);
-        var module = side / (matrix.Length + 2 * QuietZone);
-        if (module < SmallestModule)
+        var across = matrix.Length + 2 * QuietZone;
+        var module = Math.Floor(side / across / Dot + 1e-9) * Dot;
+        if (module < SmallestModule - 1e-9)
             throw new RefusedException(Refusal.Of("code's size", $"{Figures.Of(side, 1)} mm",
-                $"this text needs {Figures.Of(SmallestModule * (matrix.Length + 2 * QuietZone), 1)} mm; take a larger label or a shorter address"));
+                $"this text needs {Figures.Of(SmallestModule * across, 1)} mm; take a larger label or a shorter address"));
+        var margin = (side - module * across) / 2;
+        lower += new Vec2(margin, margin);
         return matrix.SelectMany((row, i) => Runs(row).Select(run => Bar(run, i, matrix.Length, lower, module)));
     }
 

@@ -29,7 +29,7 @@ public class RefitAndTagsTests
     }
 
     [Theory]
-    [InlineData("part;after;because\na;;\n", "columns"), InlineData("part,after,because\na,a,\n", "line 2"), InlineData("part,after,because\n,a,\n", "name the part")]
+    [InlineData("part;after;because\na;;\n", "head row"), InlineData("part,after,because\na,a,\n", "line 2"), InlineData("part,after,because\n,a,\n", "name the part")]
     public void A_wrong_list_is_one_sentence(string list, string words)
     {
         using var place = new Place();

@@ -18,15 +18,17 @@ public static class ConsignmentList
     public static ImmutableArray<Sheet> Sheets(Consignment box, string firm, string vehicle, DateOnly printed)
     {
         var title = $"{firm}, out on {box.Out:yyyy-MM-dd}";
-        return HalfPages.Sheets(title, Head(), [.. Opening(box, firm, vehicle, printed), .. box.Lines.OrderBy(l => l.Number).SelectMany(Row), .. Closing(box)],
+        return HalfPages.Sheets(title,
+            new(Opening(box, firm, vehicle, printed), Head(), box.Lines.OrderBy(l => l.Number).SelectMany(Row), Closing(box)),
             "Copy that stays", "Copy for the box");
     }
 
     static IEnumerable<PrintedLine> Opening(Consignment box, string firm, string vehicle, DateOnly printed)
     {
         const double left = HalfPages.Left, right = HalfPages.Right;
-        foreach (var line in PrintedLine.Wrapped($"{box.Trade.Words()}: {firm}", Large, left, right)) yield return line;
+        foreach (var line in PrintedLine.Wrapped($"To {firm}, for {box.Trade.Words()}", Large, left, right)) yield return line;
         foreach (var line in PrintedLine.Wrapped(Facts(box, vehicle, printed), Small, left, right, Tone.Quiet)) yield return line;
+        yield return PrintedLine.Space(1);
         foreach (var line in PrintedLine.Wrapped(box.Wanted, Usual, left, right)) yield return line;
         yield return PrintedLine.Space(2);
     }
@@ -74,7 +76,7 @@ public static class ConsignmentList
             PrintedLine.At(HalfPages.Left, "counted out by .....................", Small), PrintedLine.At(78, "taken in by .....................", Small),
             PrintedLine.At(138, "counted back by .....................", Small));
         yield return PrintedLine.Space(2);
-        foreach (var line in OutCautions.For(box).SelectMany(c => PrintedLine.Wrapped($"! {c}", Small, HalfPages.Left, HalfPages.Right, Tone.Warn))) yield return line;
+        foreach (var caution in OutCautions.For(box)) yield return PrintedLine.Together([.. PrintedLine.Wrapped($"! {caution}", Small, HalfPages.Left, HalfPages.Right, Tone.Warn)]);
         foreach (var line in PrintedLine.Wrapped("Cautions are of common practice: local codes, the makers' sheets and licensed practice decide.", Small, HalfPages.Left, HalfPages.Right, Tone.Quiet)) yield return line;
     }
 }

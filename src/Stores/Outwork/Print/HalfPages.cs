@@ -13,12 +13,11 @@ static class HalfPages
 
     static double Half => PaperSize.A4.Height / 2;
 
-    /// <param name="head">Again on top of every page.</param>
-    /// <param name="body">Strips no higher than a half page has room for.</param>
+    /// <param name="list">Strips no higher than a half page has room for.</param>
     /// <param name="upper">Whose the upper copy is.</param>
-    public static ImmutableArray<Sheet> Sheets(string title, ImmutableArray<PrintedLine> head, IEnumerable<PrintedLine> body, string upper, string lower)
+    public static ImmutableArray<Sheet> Sheets(string title, ListStrips list, string upper, string lower)
     {
-        var pages = Pages(head, body);
+        var pages = Pages(list);
         return
         [
             .. pages.Select((lines, i) => new Sheet(title, PaperSize.A4.Width, PaperSize.A4.Height,
@@ -31,20 +30,26 @@ static class HalfPages
         ];
     }
 
-    static List<List<PrintedLine>> Pages(ImmutableArray<PrintedLine> head, IEnumerable<PrintedLine> body)
+    static List<List<PrintedLine>> Pages(ListStrips list)
     {
-        var room = Half - 2 * Margin - Foot - head.Sum(h => h.Height);
-        var (pages, left) = (new List<List<PrintedLine>> { ([.. head]) }, room);
-        foreach (var line in body)
+        var room = Half - 2 * Margin - Foot;
+        var (pages, left) = (new List<List<PrintedLine>> { ([]) }, room);
+        void Flow(IEnumerable<PrintedLine> strips, ImmutableArray<PrintedLine> again)
         {
-            if (line.Height > left)
+            foreach (var strip in strips)
             {
-                pages.Add([.. head]);
-                left = room;
+                if (strip.Height > left)
+                {
+                    pages.Add([.. again]);
+                    left = room - again.Sum(a => a.Height);
+                }
+                pages[^1].Add(strip);
+                left -= strip.Height;
             }
-            pages[^1].Add(line);
-            left -= line.Height;
         }
+        Flow(list.Opening.Concat(list.Head), []);
+        Flow(list.Rows, list.Head);
+        Flow(list.Closing, []);
         return pages;
     }
 
@@ -59,3 +64,6 @@ static class HalfPages
         yield return new TextMark(new(Left, top - Half + Margin), foot, 2.5, Layers.Text, Tone: Tone.Quiet);
     }
 }
+
+/// <param name="Head">Of the table; again where its rows go on to another page.</param>
+sealed record ListStrips(IEnumerable<PrintedLine> Opening, ImmutableArray<PrintedLine> Head, IEnumerable<PrintedLine> Rows, IEnumerable<PrintedLine> Closing);

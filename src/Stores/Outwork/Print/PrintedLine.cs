@@ -24,6 +24,10 @@ sealed record PrintedLine(double Height, Func<double, IEnumerable<Mark>> Marks)
     public static IEnumerable<PrintedLine> Wrapped(string text, double height, double left, double right, Tone tone = Tone.Ink) =>
         Fit.Lines(text, height, right - left).Select(l => Of(At(left, l, height, tone)));
 
+    /// <summary>Strips that no page break parts; together low enough for any page.</summary>
+    public static PrintedLine Together(ImmutableArray<PrintedLine> strips) =>
+        new(strips.Sum(s => s.Height), top => strips.SelectMany((s, i) => s.Marks(top - strips.Take(i).Sum(above => above.Height))));
+
     /// <summary>One line of words, its height still open.</summary>
     public static TextMark At(double x, string text, double height, Tone tone = Tone.Ink, Anchor anchor = Anchor.Left) =>
         new(new(x, 0), text, height, Layers.Text, anchor, Tone: tone);
