@@ -76,19 +76,19 @@ public static class Check
         Named("lender", l.Lender)
         ?? (l.Due < l.Lent ? Refusal.Of("due date", $"{l.Due:yyyy-MM-dd}", $"it must not be before the day it was lent, {l.Lent:yyyy-MM-dd}") : null);
 
-    static Refusal? Named(string field, string? text) =>
+    internal static Refusal? Named(string field, string? text) =>
         string.IsNullOrWhiteSpace(text) ? Refusal.Of(field, null, "a few words are needed") : Short(field, text);
 
-    static Refusal? Short(string field, string? text) =>
+    internal static Refusal? Short(string field, string? text) =>
         text is null ? Refusal.Of(field, null, "it may be empty, but must be there")
         : text.Length > LongestText ? Refusal.Of(field, text, $"at most {LongestText} characters are kept")
         : null;
 
-    static Refusal? Known<T>(string field, T value) where T : struct, Enum =>
+    internal static Refusal? Known<T>(string field, T value) where T : struct, Enum =>
         Enum.IsDefined(value) ? null : Refusal.Of(field, $"{value}", $"give one of {string.Join(", ", Enum.GetNames<T>())}");
 
-    static Refusal? Listed(string field, bool lacking) => lacking ? Refusal.Of(field, null, "send a list; it may be empty") : null;
+    internal static Refusal? Listed(string field, bool lacking) => lacking ? Refusal.Of(field, null, "send a list; it may be empty") : null;
 
-    static Refusal? NotNegative(string field, double value) =>
+    internal static Refusal? NotNegative(string field, double value) =>
         double.IsFinite(value) && value >= 0 ? null : Refusal.Of(field, $"{value}", "give a number from 0 up");
 }

@@ -1,0 +1,47 @@
+using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Judging;
+using WitnessMark.Stores.Orders;
+using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Places;
+using WitnessMark.Stores.Tags;
+
+namespace WitnessMark.Stores.Keeping;
+
+/// <summary>Everything the stores keep beside the tree: one shape for what may be changed, one for what was seen.</summary>
+public interface IStoresDesk
+{
+    IDecisions<MustPrecede> Precedences { get; }
+
+    IDecisions<Firm> Firms { get; }
+
+    IDecisions<Quote> Quotes { get; }
+
+    IDecisions<Order> Orders { get; }
+
+    IDecisions<Consignment> Consignments { get; }
+
+    IDecisions<Place> Places { get; }
+
+    IFacts<CameOff> CameOff { get; }
+
+    IFacts<PutBack> PutBack { get; }
+
+    IFacts<ConditionSeen> Conditions { get; }
+
+    IFacts<RouteChosen> RoutesChosen { get; }
+
+    IFacts<Delivery> Deliveries { get; }
+
+    IFacts<RateOfExchange> Rates { get; }
+
+    IFacts<ConsignmentReturn> Returns { get; }
+
+    IFacts<GivenBack> GivenBack { get; }
+
+    IFacts<Moved> Moves { get; }
+
+    IFacts<TagCode> Tags { get; }
+
+    /// <summary>Corrections of all of these.</summary>
+    IFacts<TakenBack> TakenBack { get; }
+}
