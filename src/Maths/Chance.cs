@@ -7,10 +7,14 @@ namespace WitnessMark.Maths;
 public sealed class Chance
 {
     ulong _a, _b, _c, _d;
-    double _spareNormal = double.NaN;
+    double _spareNormal;
 
-    public Chance(ulong seed)
+    public Chance(ulong seed) => Restart(seed);
+
+    /// <summary>As if newly made from this seed, without a new object.</summary>
+    public void Restart(ulong seed)
     {
+        _spareNormal = double.NaN;
         _a = Split(ref seed);
         _b = Split(ref seed);
         _c = Split(ref seed);

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Keeping;
 
 namespace WitnessMark.Records;
 
@@ -22,6 +23,7 @@ public sealed class RecordRoom
     {
         _connection = ConnectionTo(path);
         _options = Options(path);
+        Pictures = new PictureFolder(path + ".pictures");
     }
 
     /// <summary>How every connection to a file of records is made.</summary>
@@ -35,6 +37,13 @@ public sealed class RecordRoom
     public IBenchStore Bench => new BenchStore(Db);
 
     public IJobStore Jobs => new JobStore(Db);
+
+    public IHoursLog Hours => new HoursLog(Db);
+
+    public IStoresDesk Desk => new StoresDesk(Db);
+
+    /// <summary>In a folder beside the file, under its name and ".pictures".</summary>
+    public IPictureStore Pictures { get; }
 
     /// <summary>Opens the file, makes it if there is none, and brings its tables up to date.</summary>
     /// <exception cref="RefusedException">It is not a file of records, or cannot be opened.</exception>

@@ -18,6 +18,8 @@ public static class Check
 
     public static Refusal? Of(VehicleSystem s) => Named("system name", s.Name);
 
+    public static Refusal? Of(Assembly a) => Named("assembly name", a.Name);
+
     public static Refusal? Of(Part p) =>
         Named("part name", p.Name) ?? Short("reference", p.Reference) ?? Short("condition", p.Condition)
         ?? (p.Quantity < 1 ? Refusal.Of("quantity", $"{p.Quantity}", "give a whole number from 1 up") : null)

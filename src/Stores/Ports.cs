@@ -22,6 +22,8 @@ public interface IVehicleStore
 
     Task<Saved<VehicleSystem>> Save(VehicleSystem row, int basedOn, CancellationToken cancel = default);
 
+    Task<Saved<Assembly>> Save(Assembly row, int basedOn, CancellationToken cancel = default);
+
     Task<Saved<Part>> Save(Part row, int basedOn, CancellationToken cancel = default);
 
     Task<Saved<PartSample>> Save(PartSample row, int basedOn, CancellationToken cancel = default);
@@ -29,6 +31,13 @@ public interface IVehicleStore
     /// <summary>Takes in a whole typed list in one go, all or nothing. Rows already there are left as they stand.</summary>
     /// <returns>How many rows were new.</returns>
     Task<int> TakeIn(VehicleFile file, CancellationToken cancel = default);
+
+    /// <summary>
+    /// Applies a whole set of changes, all or nothing. Nothing is changed when one of its rows stands at another version than
+    /// the set was built on, or when a row to be taken off still carries something. <see cref="TreeChanges.Undo"/> applied
+    /// afterwards takes it all back, by the same rule.
+    /// </summary>
+    Task<Applied> Apply(TreeChanges changes, CancellationToken cancel = default);
 }
 
 /// <summary>

@@ -10,6 +10,7 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<PageScript>();
 builder.Services.AddSingleton<Server>();
+builder.Services.AddSingleton<DeskServer>();
 builder.Services.AddSingleton<Tray>();
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });

@@ -15,10 +15,12 @@ static class House
         ["Stores"] = ["Maths", "PrintRoom", "Trade"],
         ["PlanningOffice"] = ["Maths", "PrintRoom", "Trade", "Stores"],
         ["FrontOffice"] = ["Maths", "PrintRoom", "Trade", "DrawingOffice", "Stores", "PlanningOffice"],
+        // Native solvers behind the ports of the pure rooms; only Web and Cli compose them.
+        ["OuterRoom"] = ["Maths", "PrintRoom", "Trade", "Stores", "PlanningOffice"],
         ["Records"] = ["Maths", "Stores", "PlanningOffice"],
         ["Web.Client"] = [.. Offices, "FrontOffice"],
-        ["Web"] = [.. Offices, "FrontOffice", "Records", "Web.Client"],
-        ["Cli"] = [.. Offices, "FrontOffice", "Records"],
+        ["Web"] = [.. Offices, "FrontOffice", "OuterRoom", "Records", "Web.Client"],
+        ["Cli"] = [.. Offices, "FrontOffice", "OuterRoom", "Records"],
     };
 
     static string[] Offices => ["Maths", "PrintRoom", "Trade", "DrawingOffice", "Stores", "PlanningOffice"];

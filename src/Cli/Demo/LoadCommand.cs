@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using WitnessMark.FrontOffice.PlanJobs;
 using WitnessMark.FrontOffice.TakeInVehicle;
 using WitnessMark.Records;
 
@@ -10,24 +11,31 @@ static class LoadCommand
 {
     public static Command Build(Desk desk)
     {
-        var from = new Option<string>("--from") { Description = "Folder with vehicle.csv, parts.csv, samples.csv and the sheets they name.", DefaultValueFactory = _ => "demo" };
+        var from = new Option<string>("--from") { Description = "Folder with vehicle.csv, parts.csv, samples.csv, the sheets they name and, if there is one, plan.csv.", DefaultValueFactory = _ => "demo" };
         var db = new Option<string>("--db") { Description = "The records' SQLite file; made when it is not there.", Required = true };
         var json = Common.Json();
         return Common.Command("load", "Takes a vehicle from typed files into the records. Taken in twice, nothing is doubled.", "wmark demo load --from demo --db van.db", [from, db, json], async (parsed, stop) =>
         {
             var folder = parsed.GetRequiredValue(from);
             var taken = TakeInVehicle.Run(new(Text(folder, "vehicle.csv"), Text(folder, "parts.csv"), Text(folder, "samples.csv"), name => Inside(folder, name), desk.Clock.GetUtcNow()));
-            var kept = await Keep(taken, parsed.GetRequiredValue(db), stop);
-            var counts = new { Vehicle = taken.File.Vehicle.Name, Systems = taken.File.Systems.Length, Parts = taken.File.Parts.Length, Samples = taken.File.Samples.Length, Readings = taken.Readings.Length, NewRows = kept.Rows, NewReadings = kept.Readings };
+            var room = await Open(parsed.GetRequiredValue(db), stop);
+            var kept = await Keep(taken, room, stop);
+            var plan = Inside(folder, "plan.csv") is { } text && await room.Vehicles.Tree(taken.File.Vehicle.Id, stop) is { } tree
+                ? await TakeInPlan.Run(text, tree, room.Jobs, stop) : null;
+            var counts = new { Vehicle = taken.File.Vehicle.Name, Systems = taken.File.Systems.Length, Parts = taken.File.Parts.Length, Samples = taken.File.Samples.Length, Readings = taken.Readings.Length, NewRows = kept.Rows, NewReadings = kept.Readings, NewJobs = plan?.JobsKept ?? 0, NewMilestones = plan?.MilestonesKept ?? 0 };
             if (parsed.GetValue(json)) desk.WriteJson(counts);
-            else desk.Out.WriteLine($"{counts.Vehicle}: {counts.Parts} parts in {counts.Systems} systems, {counts.Samples} samples, {counts.Readings} readings ({kept.Rows} rows and {kept.Readings} readings new).");
+            else desk.Out.WriteLine($"{counts.Vehicle}: {counts.Parts} parts in {counts.Systems} systems, {counts.Samples} samples, {counts.Readings} readings ({kept.Rows} rows and {kept.Readings} readings new){(plan is null ? "" : $"; {counts.NewJobs} jobs and {counts.NewMilestones} milestones are new")}.");
         });
     }
 
-    static async Task<(int Rows, int Readings)> Keep(TakeInResult taken, string path, CancellationToken stop)
+    static async Task<RecordRoom> Open(string path, CancellationToken stop)
     {
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder) Directory.CreateDirectory(folder);
-        var room = await RecordRoom.Open(path, stop);
+        return await RecordRoom.Open(path, stop);
+    }
+
+    static async Task<(int Rows, int Readings)> Keep(TakeInResult taken, RecordRoom room, CancellationToken stop)
+    {
         var rows = await room.Vehicles.TakeIn(taken.File, stop);
         // What a person has changed since stands: a clash leaves the row as it is.
         foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0, stop);

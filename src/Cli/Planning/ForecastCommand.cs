@@ -10,37 +10,65 @@ namespace WitnessMark.Cli.Planning;
 /// <summary><c>wmark forecast</c></summary>
 static class ForecastCommand
 {
+    /// <summary>Enough to know P90 of a network to some 0.5 % of its spread, in about a second.</summary>
+    const int NetworkFutures = 200_000;
+
     public static Command Build(Desk desk)
     {
-        var db = new Option<string>("--db") { Description = "The records' SQLite file.", Required = true };
+        var file = new Argument<string?>("FILE") { Description = "An activity network in JSON; without it the plan in the records.", Arity = ArgumentArity.ZeroOrOne };
+        var db = new Option<string?>("--db") { Description = "The records' SQLite file." };
+        var vehicle = new Option<string?>("--vehicle") { Description = "Name of the vehicle, when several have jobs." };
+        var futures = new Option<int?>("--futures") { Description = $"How many futures: {ForecastPlanRequest.UsualFutures} of a plan, {NetworkFutures} of a network if not said." };
         var seed = new Option<ulong>("--seed") { Description = "The same seed gives the same futures.", DefaultValueFactory = _ => 1 };
         var json = Common.Json();
-        return Common.Command("forecast", "Hours and money over all open jobs: P10, P50 and P90 of the simulated futures.", "wmark forecast --db van.db", [db, seed, json], async (parsed, stop) =>
+        return Common.Command("forecast", "Odds on the finish, milestones, hours and money of a plan; or on the end of an activity network: P10, P50 and P90 of the simulated futures.",
+            "wmark forecast --db van.db", [file, db, vehicle, futures, seed, json], async (parsed, stop) =>
+            {
+                if (parsed.GetValue(file) is { } path)
+                {
+                    if (parsed.GetValue(db) is not null) throw new RefusedException(Refusal.Of("--db", parsed.GetValue(db), "give either a file or the records"));
+                    var done = ForecastNetwork.Run(new(Desk.Read(path), parsed.GetValue(futures) ?? NetworkFutures, parsed.GetValue(seed)) { Hands = AllHands }, stop);
+                    if (parsed.GetValue(json)) desk.WriteJson(ForecastWords.Figures(done));
+                    else ForecastWords.Show(desk.Out, done);
+                    return;
+                }
+                var plan = await Plan(desk, parsed.GetValue(db), parsed.GetValue(vehicle), stop);
+                var forecast = ForecastPlan.Run(new(plan, parsed.GetValue(seed))
+                {
+                    Futures = parsed.GetValue(futures) ?? ForecastPlanRequest.UsualFutures,
+                    Hands = AllHands,
+                    Workers = Environment.ProcessorCount,
+                }, stop: stop).Forecast;
+                if (parsed.GetValue(json)) desk.WriteJson(ForecastWords.Figures(forecast));
+                else ForecastWords.Show(desk.Out, forecast);
+            });
+    }
+
+    static void AllHands(int parts, Action<int> part)
+    {
+        try
         {
-            var forecast = Forecast.Run(new([.. await Jobs(parsed.GetRequiredValue(db), stop)], parsed.GetValue(seed)), stop);
-            if (parsed.GetValue(json)) desk.WriteJson(forecast);
-            else Show(desk.Out, forecast);
-        });
+            Parallel.For(0, parts, part);
+        }
+        catch (AggregateException all) when (all.InnerException is OperationCanceledException stopped)
+        {
+            throw stopped;
+        }
     }
 
-    static async Task<List<Job>> Jobs(string path, CancellationToken stop)
+    static async Task<PlanInput> Plan(Desk desk, string? path, string? name, CancellationToken stop)
     {
-        if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
+        if (path is null || !File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there, or an activity network"));
         var room = await RecordRoom.Open(path, stop);
-        var jobs = new List<Job>();
+        var found = new List<(Guid Id, string Name, List<Job> Jobs)>();
         foreach (var vehicle in await room.Vehicles.Vehicles(stop))
-            jobs.AddRange((await room.Jobs.Jobs(vehicle.Row.Id, stop)).Select(j => j.Row));
-        return jobs;
+            if (name is null || string.Equals(vehicle.Row.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+                found.Add((vehicle.Row.Id, vehicle.Row.Name, [.. (await room.Jobs.Jobs(vehicle.Row.Id, stop)).Select(j => j.Row)]));
+        var withJobs = found.Where(v => v.Jobs.Count > 0).ToList();
+        if (withJobs.Count != 1)
+            throw new RefusedException(Refusal.Of("--vehicle", name, withJobs.Count == 0 ? "name a vehicle that has jobs" : $"name one of {string.Join(", ", withJobs.Select(v => v.Name))}"));
+        var (id, _, jobs) = withJobs[0];
+        var milestones = await room.Jobs.Milestones(id, stop);
+        return new([.. jobs], [.. milestones.Select(m => m.Row)], (await room.Jobs.Means(id, stop)).Row, DateOnly.FromDateTime(desk.Clock.GetLocalNow().DateTime));
     }
-
-    static void Show(TextWriter to, JobForecast forecast)
-    {
-        to.WriteLine($"{forecast.Jobs} open {(forecast.Jobs == 1 ? "job" : "jobs")}");
-        to.WriteLine($"hours: {Figures(forecast.Hours, "0.0")}");
-        foreach (var money in forecast.Money) to.WriteLine($"{money.Currency}: {Figures(money.Amount, "0.00")}");
-        foreach (var caution in forecast.Cautions) to.WriteLine($"! {caution}");
-    }
-
-    static string Figures(Spread s, string format) =>
-        $"P10 {s.P10.Value.ToString(format)}, P50 {s.P50.Value.ToString(format)}, P90 {s.P90.Value.ToString(format)} (± {s.P90.Std.ToString(format)} of the simulation at P90)";
 }

@@ -55,6 +55,10 @@ public interface IJobStore
 
     Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default);
 
+    /// <summary>Adds the jobs that are not kept yet, all or nothing; those kept stand as they are.</summary>
+    /// <returns>How many were new.</returns>
+    Task<int> Add(IReadOnlyList<Job> rows, CancellationToken cancel = default);
+
     Task<ImmutableArray<Versioned<Milestone>>> Milestones(Guid vehicle, CancellationToken cancel = default);
 
     Task<Saved<Milestone>> Save(Milestone row, int basedOn, CancellationToken cancel = default);
@@ -63,6 +67,16 @@ public interface IJobStore
     Task<Versioned<Means>> Means(Guid vehicle, CancellationToken cancel = default);
 
     Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default);
+
+    /// <summary>An empty order at version 0 until one has been decided.</summary>
+    Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default);
+
+    Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default);
+
+    /// <summary><see cref="WorkCalendar.Usual"/> at version 0 until one has been saved; there is one person.</summary>
+    Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default);
+
+    Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default);
 
     /// <summary><see cref="PlanningOffice.Shop.Usual"/> at version 0 until one has been saved.</summary>
     Task<Versioned<Shop>> Shop(CancellationToken cancel = default);

@@ -44,7 +44,7 @@ static class Decisions
         {
             return await Clash(open, row, id, cancel);
         }
-        catch (DbUpdateException e) when (e.InnerException is SqliteException { SqliteExtendedErrorCode: NoSuchParent })
+        catch (DbUpdateException e) when (e.Orphans())
         {
             throw new RefusedException(Refusal.Of($"owner of this {typeof(T).Name}", null, "what it belongs to must be saved first"));
         }
@@ -53,6 +53,23 @@ static class Decisions
             throw new RefusedException(Refusal.Of($"name of this {typeof(T).Name}", null, "another has it already; give it a name of its own"));
         }
     }
+
+    /// <summary>Puts those that do not stand yet into the unit of work, at version 1.</summary>
+    /// <returns>How many.</returns>
+    public static async Task<int> AddMissing<T>(this RecordsDb db, IEnumerable<T> rows, Func<T, Guid> id, Func<T, Refusal?> check, CancellationToken cancel) where T : class
+    {
+        var standing = (await db.Set<T>().Select(r => EF.Property<Guid>(r, "Id")).ToListAsync(cancel)).ToHashSet();
+        var missing = rows.Where(r => standing.Add(id(r))).ToList();
+        foreach (var row in missing)
+        {
+            if (check(row) is { } wrong) throw new RefusedException(wrong);
+            db.Add(row).Property<int>(RecordsDb.Version).CurrentValue = 1;
+        }
+        return missing.Count;
+    }
+
+    /// <summary>Whether it was refused because what a row belongs to does not stand.</summary>
+    public static bool Orphans(this DbUpdateException e) => e.InnerException is SqliteException { SqliteExtendedErrorCode: NoSuchParent };
 
     // Extended result codes, sqlite.org/rescode.html.
     const int PrimaryKeyTaken = 1555;
@@ -68,6 +85,6 @@ static class Decisions
         return new(standing, Clash: JsonText.Of(standing.Row) != JsonText.Of(sent));
     }
 
-    static Versioned<T> Versioned<T>(this RecordsDb db, T row) where T : class =>
+    public static Versioned<T> Versioned<T>(this RecordsDb db, T row) where T : class =>
         new(row, db.Entry(row).Property<int>(RecordsDb.Version).CurrentValue);
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Microsoft.EntityFrameworkCore;
+using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 
@@ -14,6 +16,23 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
 
     public Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<int> Add(IReadOnlyList<Job> rows, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
+        var added = await db.AddMissing(rows, j => j.Id, j => j.Wrong, cancel);
+        try
+        {
+            await db.SaveChangesAsync(cancel);
+        }
+        catch (DbUpdateException e) when (e.Orphans())
+        {
+            throw new RefusedException(Refusal.Of("vehicle, system or part of a job", null, "what it belongs to must be saved first"));
+        }
+        await all.CommitAsync(cancel);
+        return added;
+    }
 
     public async Task<ImmutableArray<Versioned<Milestone>>> Milestones(Guid vehicle, CancellationToken cancel = default)
     {
@@ -32,6 +51,29 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
 
     public Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<StandingOrder>(vehicle, cancel) ?? new(new StandingOrder(vehicle, [], default), 0);
+    }
+
+    public Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default) =>
+        Decisions.Save(open, row, row.Id, basedOn, row.Wrong, cancel);
+
+    public async Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await db.Standing<KeptCalendar>(KeptCalendar.TheOne, cancel) is { } kept
+            ? new(kept.Row.Calendar, kept.Version)
+            : new(WorkCalendar.Usual, 0);
+    }
+
+    public async Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default)
+    {
+        var saved = await Decisions.Save(open, new KeptCalendar(KeptCalendar.TheOne, row), KeptCalendar.TheOne, basedOn, row.Wrong, cancel);
+        return new(new(saved.Standing.Row.Calendar, saved.Standing.Version), saved.Clash);
+    }
 
     public async Task<Versioned<Shop>> Shop(CancellationToken cancel = default)
     {

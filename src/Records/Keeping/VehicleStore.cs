@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Microsoft.EntityFrameworkCore;
-using WitnessMark.Maths;
 using WitnessMark.Stores;
 
 namespace WitnessMark.Records;
@@ -20,9 +18,11 @@ sealed class VehicleStore(Func<RecordsDb> open) : IVehicleStore
         if (await db.Standing<Vehicle>(vehicle, cancel) is not { } v) return null;
         var systems = db.Set<VehicleSystem>().Where(s => s.VehicleId == vehicle);
         var parts = db.Set<Part>().Where(p => systems.Any(s => s.Id == p.SystemId));
+        var assemblies = db.Set<Assembly>().Where(a => systems.Any(s => s.Id == a.SystemId));
         var samples = db.Set<PartSample>().Where(s => parts.Any(p => p.Id == s.PartId));
         return new(v,
             await db.List(systems.OrderBy(s => s.Order).ThenBy(s => s.Name), cancel),
+            await db.List(assemblies.OrderBy(a => a.Order).ThenBy(a => a.Name), cancel),
             await db.List(parts.OrderBy(p => p.Name).ThenBy(p => p.Hand), cancel),
             await db.List(samples.OrderBy(s => s.Title), cancel));
     }
@@ -45,34 +45,31 @@ sealed class VehicleStore(Func<RecordsDb> open) : IVehicleStore
     public Task<Saved<VehicleSystem>> Save(VehicleSystem row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
 
-    public Task<Saved<Part>> Save(Part row, int basedOn, CancellationToken cancel = default) =>
+    public Task<Saved<Assembly>> Save(Assembly row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public async Task<Saved<Part>> Save(Part row, int basedOn, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        return await Decisions.Save(open, row, row.Id, basedOn, Check.Of(row) ?? await db.Misplaced([row], cancel), cancel);
+    }
 
     public Task<Saved<PartSample>> Save(PartSample row, int basedOn, CancellationToken cancel = default) =>
         Decisions.Save(open, row, row.Id, basedOn, Check.Of(row), cancel);
+
+    public Task<Applied> Apply(TreeChanges changes, CancellationToken cancel = default) => TreeEdits.Apply(open, changes, cancel);
 
     public async Task<int> TakeIn(VehicleFile file, CancellationToken cancel = default)
     {
         await using var db = open();
         await using var all = await db.Database.BeginTransactionAsync(cancel);
-        var taken = await AddMissing(db, [file.Vehicle], v => v.Id, Check.Of, cancel)
-            + await AddMissing(db, file.Systems, s => s.Id, Check.Of, cancel)
-            + await AddMissing(db, file.Parts, p => p.Id, Check.Of, cancel)
-            + await AddMissing(db, file.Samples, s => s.Id, Check.Of, cancel);
+        var taken = await db.AddMissing([file.Vehicle], v => v.Id, Check.Of, cancel)
+            + await db.AddMissing(file.Systems, s => s.Id, Check.Of, cancel)
+            + await db.AddMissing(file.Assemblies, a => a.Id, Check.Of, cancel)
+            + await db.AddMissing(file.Parts, p => p.Id, Check.Of, cancel)
+            + await db.AddMissing(file.Samples, s => s.Id, Check.Of, cancel);
         await db.SaveChangesAsync(cancel);
         await all.CommitAsync(cancel);
         return taken;
-    }
-
-    static async Task<int> AddMissing<T>(RecordsDb db, IEnumerable<T> rows, Func<T, Guid> id, Func<T, Refusal?> check, CancellationToken cancel) where T : class
-    {
-        var standing = (await db.Set<T>().Select(r => EF.Property<Guid>(r, "Id")).ToListAsync(cancel)).ToHashSet();
-        var missing = rows.Where(r => !standing.Contains(id(r))).ToList();
-        foreach (var row in missing)
-        {
-            if (check(row) is { } wrong) throw new RefusedException(wrong);
-            db.Add(row).Property<int>(RecordsDb.Version).CurrentValue = 1;
-        }
-        return missing.Count;
     }
 }

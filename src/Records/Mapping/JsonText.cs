@@ -11,12 +11,14 @@ static class JsonText
 {
     static readonly JsonSerializerOptions Spelling = new(JsonSerializerDefaults.General)
     {
+        // What follows from the rest is not kept twice.
+        IgnoreReadOnlyProperties = true,
         Converters = { new JsonStringEnumConverter() },
     };
 
     public static string Of<T>(T value) => JsonSerializer.Serialize(value, Spelling);
 
-    static T Read<T>(string text) => JsonSerializer.Deserialize<T>(text, Spelling)!;
+    public static T Read<T>(string text) => JsonSerializer.Deserialize<T>(text, Spelling)!;
 
     /// <summary>Two values are one when their texts are: immutable arrays compare by reference otherwise.</summary>
     public static PropertyBuilder<T> HasJson<T>(this PropertyBuilder<T> property) => property.HasConversion(

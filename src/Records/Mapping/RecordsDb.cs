@@ -22,10 +22,13 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         Decision<Vehicle>(model, "vehicles");
         var system = Decision<VehicleSystem>(model, "systems");
         system.HasOne<Vehicle>().WithMany().HasForeignKey(s => s.VehicleId).OnDelete(DeleteBehavior.Restrict);
+        Decision<Assembly>(model, "assemblies")
+            .HasOne<VehicleSystem>().WithMany().HasForeignKey(a => a.SystemId).OnDelete(DeleteBehavior.Restrict);
         var part = Decision<Part>(model, "parts");
         part.Property(p => p.Hand).HasConversion<string>();
         part.Property(p => p.Route).HasJson();
         part.HasOne<VehicleSystem>().WithMany().HasForeignKey(p => p.SystemId).OnDelete(DeleteBehavior.Restrict);
+        part.HasOne<Assembly>().WithMany().HasForeignKey(p => p.AssemblyId).OnDelete(DeleteBehavior.Restrict);
         var sample = Decision<PartSample>(model, "samples");
         sample.Property(s => s.Origin).HasConversion<string>();
         sample.Property(s => s.Loan).HasJson();
@@ -58,6 +61,17 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         means.HasOne<Vehicle>().WithOne().HasForeignKey<Means>(m => m.Id).OnDelete(DeleteBehavior.Restrict);
         Decision<KeptShop>(model, "shop").Property(s => s.Shop).HasJson();
 
+        var order = Decision<StandingOrder>(model, "standing_orders");
+        order.Property(o => o.InTurn).HasJson();
+        order.HasOne<Vehicle>().WithOne().HasForeignKey<StandingOrder>(o => o.Id).OnDelete(DeleteBehavior.Restrict);
+        Decision<KeptCalendar>(model, "calendar").Property(c => c.Calendar).HasJson();
+        var kept = Decision<KeptDecision>(model, "kept_decisions");
+        kept.HasIndex(d => new { d.VehicleId, d.Kind });
+        kept.HasOne<Vehicle>().WithMany().HasForeignKey(d => d.VehicleId).OnDelete(DeleteBehavior.Restrict);
+
+        var fact = Fact<KeptFact>(model, "kept_facts");
+        fact.HasIndex(f => new { f.VehicleId, f.Kind });
+        fact.HasOne<Vehicle>().WithMany().HasForeignKey(f => f.VehicleId).OnDelete(DeleteBehavior.Restrict);
         var reading = Fact<ReadingEntry>(model, "readings");
         reading.HasIndex(r => r.SampleId);
         reading.HasOne<PartSample>().WithMany().HasForeignKey(r => r.SampleId).OnDelete(DeleteBehavior.Restrict);
@@ -82,6 +96,12 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         entity.HasAlternateKey("Id");
         return entity;
     }
+}
+
+/// <summary>The one calendar row: there is one person.</summary>
+sealed record KeptCalendar(Guid Id, WorkCalendar Calendar)
+{
+    public static readonly Guid TheOne = new("5d0f9a52-0c3b-4d0b-9f5e-6a5a7e1d2b44");
 }
 
 /// <summary>The one shop row.</summary>

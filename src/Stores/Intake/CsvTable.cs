@@ -11,7 +11,10 @@ namespace WitnessMark.Stores;
 sealed record CsvTable(ImmutableArray<string> Head, ImmutableArray<CsvRow> Rows)
 {
     /// <param name="wanted">The columns that must be there; others are refused, for a misspelt column would be lost in silence.</param>
-    public static Parsed<CsvTable> Read(string text, params ReadOnlySpan<string> wanted)
+    public static Parsed<CsvTable> Read(string text, params ReadOnlySpan<string> wanted) => Read(text, "", wanted);
+
+    /// <param name="optional">One more column that may be there.</param>
+    public static Parsed<CsvTable> Read(string text, string optional, ReadOnlySpan<string> wanted)
     {
         ImmutableArray<string>? head = null;
         var rows = ImmutableArray.CreateBuilder<CsvRow>();
@@ -24,7 +27,7 @@ sealed record CsvTable(ImmutableArray<string> Head, ImmutableArray<CsvRow> Rows)
             if (!cells.Ok) return cells.Refusal!;
             if (head is null)
             {
-                if (WrongHead(cells.Value, wanted) is { } wrong) return wrong.OnLine(i + 1);
+                if (WrongHead(cells.Value, optional, wanted) is { } wrong) return wrong.OnLine(i + 1);
                 head = cells.Value;
             }
             else if (cells.Value.Length != head.Value.Length)
@@ -37,13 +40,13 @@ sealed record CsvTable(ImmutableArray<string> Head, ImmutableArray<CsvRow> Rows)
         return new CsvTable(head.Value, rows.ToImmutable());
     }
 
-    static Refusal? WrongHead(ImmutableArray<string> head, ReadOnlySpan<string> wanted)
+    static Refusal? WrongHead(ImmutableArray<string> head, string optional, ReadOnlySpan<string> wanted)
     {
         var columns = string.Join(",", wanted.ToArray());
         foreach (var w in wanted)
             if (!head.Contains(w)) return Refusal.Of("head row", string.Join(",", head), $"the column {w} is missing; wanted are {columns}");
         foreach (var h in head)
-            if (!wanted.Contains(h)) return Refusal.Of("column", h, $"the columns are {columns}");
+            if (h != optional && !wanted.Contains(h)) return Refusal.Of("column", h, $"the columns are {columns}");
         return head.Distinct().Count() == head.Length ? null : Refusal.Of("head row", string.Join(",", head), "each column is named once");
     }
 
@@ -72,6 +75,9 @@ sealed record CsvTable(ImmutableArray<string> Head, ImmutableArray<CsvRow> Rows)
 sealed record CsvRow(int Line, ImmutableArray<string> Head, ImmutableArray<string> Cells)
 {
     public string this[string column] => Cells[Head.IndexOf(column)];
+
+    /// <summary>Empty, too, when the table has no such column.</summary>
+    public string Optional(string column) => Head.Contains(column) ? this[column] : "";
 
     public Refusal Refuse(string column, string wanted) => Refusal.Of(column, this[column], wanted, Line);
 }

@@ -4,14 +4,17 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.Stores;
 
-/// <summary>The typed parts list; systems stand in the order they are first named.</summary>
+/// <summary>The typed parts list; systems and assemblies stand in the order they are first named.</summary>
 static class PartsTable
 {
-    public static (ImmutableArray<VehicleSystem> Systems, ImmutableArray<Part> Parts) Read(Vehicle vehicle, string text)
+    const string AssemblyColumn = "assembly";
+
+    public static (ImmutableArray<VehicleSystem> Systems, ImmutableArray<Assembly> Assemblies, ImmutableArray<Part> Parts) Read(Vehicle vehicle, string text)
     {
         var systems = new List<VehicleSystem>();
+        var assemblies = new List<Assembly>();
         var parts = new Dictionary<Guid, Part>();
-        var table = CsvTable.Read(text, "system", "part", "reference", "hand", "quantity", "condition", "route", "reason", "decided");
+        var table = CsvTable.Read(text, AssemblyColumn, ["system", "part", "reference", "hand", "quantity", "condition", "route", "reason", "decided"]);
         foreach (var row in table.Value.Rows)
         {
             var system = systems.Find(s => s.Name == row["system"]);
@@ -21,19 +24,30 @@ static class PartsTable
                 if (Check.Of(system) is { } nameless) throw new RefusedException(nameless.OnLine(row.Line));
                 systems.Add(system);
             }
-            var part = ReadPart(system, row);
+            var part = ReadPart(system, Of(assemblies, system, row), row);
             if (!parts.TryAdd(part.Id, part)) throw new RefusedException(row.Refuse("part", "this part and hand stands in the list already"));
         }
-        return ([.. systems], [.. parts.Values]);
+        return ([.. systems], [.. assemblies], [.. parts.Values]);
     }
 
-    static Part ReadPart(VehicleSystem system, CsvRow row)
+    static Assembly? Of(List<Assembly> assemblies, VehicleSystem system, CsvRow row)
+    {
+        if (row.Optional(AssemblyColumn) is not { Length: > 0 } name) return null;
+        var assembly = assemblies.Find(a => a.SystemId == system.Id && a.Name == name);
+        if (assembly is not null) return assembly;
+        assembly = new(NamedId.Of(system.Id, $"assembly {name}"), system.Id, name, assemblies.Count(a => a.SystemId == system.Id));
+        if (Check.Of(assembly) is { } wrong) throw new RefusedException(wrong.OnLine(row.Line));
+        assemblies.Add(assembly);
+        return assembly;
+    }
+
+    static Part ReadPart(VehicleSystem system, Assembly? assembly, CsvRow row)
     {
         var hand = VehicleFile.HandOf(row);
         if (!int.TryParse(row["quantity"], NumberStyles.None, CultureInfo.InvariantCulture, out var quantity))
             throw new RefusedException(row.Refuse("quantity", "give a whole number from 1 up"));
         var id = NamedId.Of(system.Id, $"{row["part"]}/{hand}");
-        var part = new Part(id, system.Id, row["part"], row["reference"], hand, quantity, row["condition"], ReadRoute(row));
+        var part = new Part(id, system.Id, row["part"], row["reference"], hand, quantity, row["condition"], ReadRoute(row), assembly?.Id);
         return Check.Of(part) is { } wrong ? throw new RefusedException(wrong.OnLine(row.Line)) : part;
     }
 

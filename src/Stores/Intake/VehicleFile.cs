@@ -12,12 +12,13 @@ namespace WitnessMark.Stores;
 public sealed record VehicleFile(
     Vehicle Vehicle,
     ImmutableArray<VehicleSystem> Systems,
+    ImmutableArray<Assembly> Assemblies,
     ImmutableArray<Part> Parts,
     ImmutableArray<PartSample> Samples,
     ImmutableDictionary<Guid, string> Sheets)
 {
     /// <param name="vehicle">Columns name, maker, model, year, notes.</param>
-    /// <param name="parts">Columns system, part, reference, hand, quantity, condition, route, reason, decided.</param>
+    /// <param name="parts">Columns system, part, reference, hand, quantity, condition, route, reason, decided, and assembly where there are any.</param>
     /// <param name="samples">Columns part, hand, title, origin, lender, lent, due, wanted, sheet. Wanted readings are
     /// <c>kind | from | to | why</c>, with <c>;</c> between them.</param>
     public static Parsed<VehicleFile> Read(string vehicle, string parts, string samples)
@@ -25,9 +26,9 @@ public sealed record VehicleFile(
         try
         {
             var v = ReadVehicle(vehicle);
-            var (systems, read) = PartsTable.Read(v, parts);
+            var (systems, assemblies, read) = PartsTable.Read(v, parts);
             var (taken, sheets) = SamplesTable.Read(read, samples);
-            return new VehicleFile(v, systems, read, taken, sheets);
+            return new VehicleFile(v, systems, assemblies, read, taken, sheets);
         }
         catch (RefusedException refused)
         {

@@ -78,10 +78,13 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<OwnedInstrument>>> Save(OwnedInstrument instrument, int basedOn) =>
         Send(HttpMethod.Put, $"api/instruments/{instrument.Id}", new(instrument, basedOn), Json.SavingOwnedInstrument, Json.SavedOwnedInstrument);
 
-    Task<Reply<T>> Get<T>(string path, JsonTypeInfo<T> shape) => Answer(() => http.GetAsync(path), shape);
+    internal Task<Reply<T>> Get<T>(string path, JsonTypeInfo<T> shape) => Answer(() => http.GetAsync(path), shape);
 
-    Task<Reply<T>> Send<TBody, T>(HttpMethod method, string path, TBody body, JsonTypeInfo<TBody> bodyShape, JsonTypeInfo<T> shape) =>
-        Answer(() => http.SendAsync(new HttpRequestMessage(method, path) { Content = JsonContent.Create(body, bodyShape) }), shape);
+    internal Task<Reply<T>> Send<TBody, T>(HttpMethod method, string path, TBody body, JsonTypeInfo<TBody> bodyShape, JsonTypeInfo<T> shape) =>
+        Send(method, path, JsonContent.Create(body, bodyShape), shape);
+
+    internal Task<Reply<T>> Send<T>(HttpMethod method, string path, HttpContent content, JsonTypeInfo<T> shape) =>
+        Answer(() => http.SendAsync(new HttpRequestMessage(method, path) { Content = content }), shape);
 
     static async Task<Reply<T>> Answer<T>(Func<Task<HttpResponseMessage>> ask, JsonTypeInfo<T> shape)
     {

@@ -42,6 +42,7 @@ public sealed partial class WireJson : JsonSerializerContext
     public static void Set(JsonSerializerOptions host)
     {
         host.TypeInfoResolverChain.Insert(0, Default);
+        host.TypeInfoResolverChain.Insert(1, DeskJson.Default);
         host.RespectNullableAnnotations = Default.Options.RespectNullableAnnotations;
         host.RespectRequiredConstructorParameters = Default.Options.RespectRequiredConstructorParameters;
         host.IgnoreReadOnlyProperties = Default.Options.IgnoreReadOnlyProperties;

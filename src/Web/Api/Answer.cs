@@ -19,7 +19,7 @@ static class Answer
         }
         catch (BadHttpRequestException e) when (e.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
-            await Refuse(context, e.StatusCode, "The request is too large; send fewer readings at once.");
+            await Refuse(context, e.StatusCode, "The request is too large; send less at once.");
         }
         catch (BadHttpRequestException e)
         {

@@ -24,7 +24,7 @@ static class SampleApi
     }
 
     /// <summary>The rows, when there is none missing among them.</summary>
-    static ImmutableArray<T> Whole<T>(ImmutableArray<T> rows) where T : class
+    internal static ImmutableArray<T> Whole<T>(ImmutableArray<T> rows) where T : class
     {
         if (rows.IsDefault) throw new RefusedException(Refusal.Of("rows", null, "send a list"));
         var hole = rows.IndexOf(null!);

@@ -1,4 +1,7 @@
 using System.Net;
+using Microsoft.AspNetCore.Http.Features;
+using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Api;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Hosting;
@@ -25,12 +28,16 @@ static class Guard
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (context.Request.Path == PictureApi.Address && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = PictureKind.Largest;
         var (status, why) = WhyRefused(context.Request) is { } foreign ? (StatusCodes.Status403Forbidden, foreign)
-            : context.Request.ContentLength > LargestBody ? (StatusCodes.Status413PayloadTooLarge, "The request is too large; send fewer readings at once.")
+            : context.Request.ContentLength > LargestOf(context.Request) ? (StatusCodes.Status413PayloadTooLarge, "The request is too large; send less at once.")
             : (0, null);
         if (why is null) await next();
         else await Results.Json(new Refused(why), statusCode: status).ExecuteAsync(context);
     });
+
+    static long LargestOf(HttpRequest request) => request.Path == PictureApi.Address ? PictureKind.Largest : LargestBody;
 
     internal static string? WhyRefused(HttpRequest request)
     {

@@ -56,7 +56,8 @@ public static class Serve
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         builder.Services.ConfigureHttpJsonOptions(o => WireJson.Set(o.SerializerOptions));
-        builder.Services.AddSingleton(records.Vehicles).AddSingleton(records.Readings).AddSingleton(records.Bench).AddSingleton(records.Jobs);
+        builder.Services.AddSingleton(records.Vehicles).AddSingleton(records.Readings).AddSingleton(records.Bench).AddSingleton(records.Jobs)
+            .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures);
         var app = builder.Build();
         app.UseGuard();
         app.UseAnswers();
@@ -65,6 +66,9 @@ public static class Serve
         api.MapVehicles();
         api.MapSamples();
         api.MapPlanning();
+        api.MapDesk();
+        api.MapHours();
+        api.MapPictures();
         api.MapFallback("{**rest}", () => Results.Json(new Refused("Nothing is kept at this address."), statusCode: StatusCodes.Status404NotFound));
         app.MapFallbackToFile("index.html");
         return app;

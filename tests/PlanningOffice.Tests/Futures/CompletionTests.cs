@@ -1,4 +1,3 @@
-using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.Tests;
 
@@ -16,7 +15,7 @@ public sealed class CompletionTests
     public void Twelve_pert_activities_end_as_a_separate_simulator_says()
     {
         var known = KnownNetwork.Read("network-2-twelve-pert");
-        var done = Completion.Simulate(known.Network, Futures, new Chance(2));
+        var done = Completion.Simulate(known.Network, Futures, 2);
         var widened = Math.Sqrt(1 + known["samples"] / Futures);
         foreach (var (figure, value) in Figures(done.Time))
             Assert.InRange((value - known[figure]) / (known.Error(figure) * widened), -Bound, Bound);
@@ -30,7 +29,7 @@ public sealed class CompletionTests
     public void Stated_standard_errors_agree_with_those_from_batches()
     {
         var known = KnownNetwork.Read("network-2-twelve-pert");
-        var time = Completion.Simulate(known.Network, Futures, new Chance(7)).Time;
+        var time = Completion.Simulate(known.Network, Futures, 7).Time;
         var toOurs = Math.Sqrt(known["samples"] / Futures);
         // 80 batches know a standard error to 8 %, the gap of order statistics to about as much: 3 of the two together.
         foreach (var (figure, error) in new[] { ("mean", time.Mean.Std), ("p10", time.P10.Std), ("p50", time.P50.Std), ("p90", time.P90.Std) })
@@ -42,7 +41,7 @@ public sealed class CompletionTests
     public void Gammas_in_series_add_up_to_a_gamma()
     {
         var known = KnownNetwork.Read("network-6-series-gamma");
-        var done = Completion.Simulate(known.Network, Futures, new Chance(6));
+        var done = Completion.Simulate(known.Network, Futures, 6);
         var t = done.Time;
         foreach (var (figure, value) in new[] { ("mean", t.Mean), ("p10", t.P10), ("p50", t.P50), ("p90", t.P90) })
             Assert.InRange((value.Value - known[figure]) / value.Std, -Bound, Bound);
@@ -55,7 +54,7 @@ public sealed class CompletionTests
     public void The_longest_of_parallel_exponentials_has_the_known_mean_and_median()
     {
         var network = Network.Of([new("A", [], new Exponential(1)), new("B", [], new Exponential(2)), new("C", [], new Exponential(4))]).Value;
-        var done = Completion.Simulate(network, Futures, new Chance(3)).Time;
+        var done = Completion.Simulate(network, Futures, 3).Time;
         const double mean = 1 + 2 + 4 - 1 / (1 + 0.5) - 1 / (1 + 0.25) - 1 / (0.5 + 0.25) + 1 / (1 + 0.5 + 0.25);
         Assert.InRange((done.Mean.Value - mean) / done.Mean.Std, -Bound, Bound);
         double F(double t) => (1 - Math.Exp(-t)) * (1 - Math.Exp(-t / 2)) * (1 - Math.Exp(-t / 4));
@@ -68,7 +67,7 @@ public sealed class CompletionTests
     public void The_same_seed_gives_the_same_futures()
     {
         var network = KnownNetwork.Read("network-2-twelve-pert").Network;
-        Assert.Equal(Completion.Simulate(network, 500, new Chance(9)).Time, Completion.Simulate(network, 500, new Chance(9)).Time);
+        Assert.Equal(Completion.Simulate(network, 500, 9).Time, Completion.Simulate(network, 500, 9).Time);
     }
 
     static IEnumerable<(string, double)> Figures(Spread s) =>

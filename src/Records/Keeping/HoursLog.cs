@@ -1,0 +1,39 @@
+using Microsoft.EntityFrameworkCore;
+using WitnessMark.Maths;
+using WitnessMark.PlanningOffice;
+
+namespace WitnessMark.Records;
+
+/// <summary>Hours are facts of the vehicle that the job belongs to.</summary>
+sealed class HoursLog(Func<RecordsDb> open) : IHoursLog
+{
+    public Task Append(Started row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, cancel);
+
+    public Task Append(HoursEntry row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, cancel);
+
+    public async Task Withdraw(HoursWithdrawal row, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        var entry = await db.Set<KeptFact>().AsNoTracking()
+            .SingleOrDefaultAsync(f => f.Id == row.EntryId && (f.Kind == nameof(Started) || f.Kind == nameof(HoursEntry)), cancel)
+            ?? throw new RefusedException(Refusal.Of("entry taken back", $"{row.EntryId}", "it must be on record before it is taken back"));
+        await FactRows.Append(open, [(new KeptFact(row.Id, entry.VehicleId, nameof(HoursWithdrawal), JsonText.Of(row)), null)], cancel);
+    }
+
+    public async Task<HoursHistory> History(Guid vehicle, CancellationToken cancel = default)
+    {
+        await using var db = open();
+        await using var oneMoment = await db.ReadOneMoment(cancel);
+        return new(
+            await FactRows.Of<Started>(db, vehicle, cancel), await FactRows.Of<HoursEntry>(db, vehicle, cancel),
+            await FactRows.Of<HoursWithdrawal>(db, vehicle, cancel));
+    }
+
+    async Task Append<T>(T row, Guid id, Guid jobId, CancellationToken cancel)
+    {
+        await using var db = open();
+        var vehicle = await db.Set<Job>().Where(j => j.Id == jobId).Select(j => (Guid?)j.VehicleId).SingleOrDefaultAsync(cancel)
+            ?? throw new RefusedException(Refusal.Of("job", $"{jobId}", "the job must be saved before its hours"));
+        await FactRows.Append(open, [(new KeptFact(id, vehicle, typeof(T).Name, JsonText.Of(row)), null)], cancel);
+    }
+}

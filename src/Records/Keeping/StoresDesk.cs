@@ -1,0 +1,46 @@
+using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Judging;
+using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Orders;
+using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Places;
+using WitnessMark.Stores.Tags;
+
+namespace WitnessMark.Records;
+
+sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
+{
+    public IDecisions<MustPrecede> Precedences => new KeptDecisions<MustPrecede>(open);
+
+    public IDecisions<Firm> Firms => new KeptDecisions<Firm>(open);
+
+    public IDecisions<Quote> Quotes => new KeptDecisions<Quote>(open);
+
+    public IDecisions<Order> Orders => new KeptDecisions<Order>(open);
+
+    public IDecisions<Consignment> Consignments => new KeptDecisions<Consignment>(open);
+
+    public IDecisions<Place> Places => new KeptDecisions<Place>(open);
+
+    public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
+
+    public IFacts<PutBack> PutBack => new KeptFacts<PutBack>(open);
+
+    public IFacts<ConditionSeen> Conditions => new KeptFacts<ConditionSeen>(open);
+
+    public IFacts<RouteChosen> RoutesChosen => new KeptFacts<RouteChosen>(open);
+
+    public IFacts<Delivery> Deliveries => new KeptFacts<Delivery>(open);
+
+    public IFacts<RateOfExchange> Rates => new KeptFacts<RateOfExchange>(open);
+
+    public IFacts<ConsignmentReturn> Returns => new KeptFacts<ConsignmentReturn>(open);
+
+    public IFacts<GivenBack> GivenBack => new KeptFacts<GivenBack>(open);
+
+    public IFacts<Moved> Moves => new KeptFacts<Moved>(open);
+
+    public IFacts<TagCode> Tags => new KeptFacts<TagCode>(open);
+
+    public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open);
+}
