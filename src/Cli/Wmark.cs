@@ -4,6 +4,7 @@ using WitnessMark.Cli.Drawing;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Planning;
+using WitnessMark.Cli.Stores;
 using WitnessMark.Cli.Survey;
 using WitnessMark.Maths;
 
@@ -32,6 +33,10 @@ static class Wmark
         PlanCommand.Build(desk),
         NextJobCommand.Build(desk),
         OrderCommand.Build(desk),
+        new Command("parts", "The parts of a vehicle.")
+        {
+            ImportCommand.Build(desk),
+        },
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

@@ -63,6 +63,13 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<VehicleSystem>>> Save(VehicleSystem system, int basedOn) =>
         Send(HttpMethod.Put, $"api/systems/{system.Id}", new(system, basedOn), Json.SavingVehicleSystem, Json.SavedVehicleSystem);
 
+    public Task<Reply<Saved<Assembly>>> Save(Assembly assembly, int basedOn) =>
+        Send(HttpMethod.Put, $"api/assemblies/{assembly.Id}", new(assembly, basedOn), Json.SavingAssembly, Json.SavedAssembly);
+
+    /// <summary>All of the changes or none; <see cref="TreeChanges.Undo"/> sent afterwards takes them back.</summary>
+    public Task<Reply<Applied>> Apply(TreeChanges changes) =>
+        Send(HttpMethod.Post, $"api/vehicles/{changes.VehicleId}/changes", changes, Json.TreeChanges, Json.Applied);
+
     public Task<Reply<ImmutableArray<Versioned<Job>>>> Jobs(Guid vehicle) => Get($"api/vehicles/{vehicle}/jobs", Json.ImmutableArrayVersionedJob);
 
     public Task<Reply<Saved<Job>>> Save(Job job, int basedOn) =>

@@ -15,6 +15,11 @@ static class VehicleApi
             Answer.Saved(await store.Save(Own(row.Row, row.Row.Id, id), row.BasedOn, stop)));
         api.MapPut("systems/{id:guid}", async (Guid id, Saving<VehicleSystem> row, IVehicleStore store, CancellationToken stop) =>
             Answer.Saved(await store.Save(Own(row.Row, row.Row.Id, id), row.BasedOn, stop)));
+        api.MapPut("assemblies/{id:guid}", async (Guid id, Saving<Assembly> row, IVehicleStore store, CancellationToken stop) =>
+            Answer.Saved(await store.Save(Own(row.Row, row.Row.Id, id), row.BasedOn, stop)));
+        api.MapPost("vehicles/{id:guid}/changes", async (Guid id, TreeChanges changes, IVehicleStore store, CancellationToken stop) =>
+            await store.Apply(Own(changes, changes.VehicleId, id), stop) is var applied && applied.Done
+                ? Results.Ok(applied) : Results.Json(applied, statusCode: StatusCodes.Status409Conflict));
         api.MapPut("parts/{id:guid}", async (Guid id, Saving<Part> row, IVehicleStore store, CancellationToken stop) =>
             Answer.Saved(await store.Save(Own(row.Row, row.Row.Id, id), row.BasedOn, stop)));
         api.MapPut("samples/{id:guid}", async (Guid id, Saving<PartSample> row, IVehicleStore store, CancellationToken stop) =>

@@ -1,0 +1,23 @@
+namespace WitnessMark.Stores.Intake;
+
+/// <summary>The words under which people head the columns of a parts list.</summary>
+static class ColumnNames
+{
+    static readonly Dictionary<string, ListField> Known = new[]
+    {
+        (ListField.System, "system group section area category"),
+        (ListField.Assembly, "assembly subassembly assy subassy unit subgroup"),
+        (ListField.Part, "part partname name description desc partdescription itemdescription component title"),
+        (ListField.Reference, "reference ref refs refno partno partnumber partnos partref pn number no item itemno itemnumber illustration illus illno fig figure figno plate plateno catno cataloguenumber catalogueno makersno makersnumber code"),
+        (ListField.Hand, "hand side lhrh lr handed"),
+        (ListField.Quantity, "quantity qty off nooff numberoff count pcs pieces each pervehicle percar noreqd noperset required reqd"),
+        (ListField.Condition, "condition state asfound notes note remarks comment comments"),
+        (ListField.Route, "route"),
+        (ListField.Reason, "reason why"),
+        (ListField.Decided, "decided decidedon"),
+    }.SelectMany(k => k.Item2.Split(' ').Select(word => (Word: word, Field: k.Item1))).ToDictionary(k => k.Word, k => k.Field);
+
+    /// <summary>Signs, blanks and capitals do not count: "Part No." is "partno".</summary>
+    public static ListField Read(string head) =>
+        Known.GetValueOrDefault(string.Concat(head.Where(char.IsLetter)).ToLowerInvariant(), ListField.Ignored);
+}
