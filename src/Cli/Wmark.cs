@@ -37,6 +37,8 @@ static class Wmark
         {
             ImportCommand.Build(desk),
         },
+        RefitCommand.Build(desk),
+        TagsCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

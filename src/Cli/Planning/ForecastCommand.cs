@@ -3,7 +3,6 @@ using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
-using WitnessMark.Records;
 
 namespace WitnessMark.Cli.Planning;
 
@@ -58,17 +57,9 @@ static class ForecastCommand
 
     static async Task<PlanInput> Plan(Desk desk, string? path, string? name, CancellationToken stop)
     {
-        if (path is null || !File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there, or an activity network"));
-        var room = await RecordRoom.Open(path, stop);
-        var found = new List<(Guid Id, string Name, List<Job> Jobs)>();
-        foreach (var vehicle in await room.Vehicles.Vehicles(stop))
-            if (name is null || string.Equals(vehicle.Row.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
-                found.Add((vehicle.Row.Id, vehicle.Row.Name, [.. (await room.Jobs.Jobs(vehicle.Row.Id, stop)).Select(j => j.Row)]));
-        var withJobs = found.Where(v => v.Jobs.Count > 0).ToList();
-        if (withJobs.Count != 1)
-            throw new RefusedException(Refusal.Of("--vehicle", name, withJobs.Count == 0 ? "name a vehicle that has jobs" : $"name one of {string.Join(", ", withJobs.Select(v => v.Name))}"));
-        var (id, _, jobs) = withJobs[0];
-        var milestones = await room.Jobs.Milestones(id, stop);
-        return new([.. jobs], [.. milestones.Select(m => m.Row)], (await room.Jobs.Means(id, stop)).Row, DateOnly.FromDateTime(desk.Clock.GetLocalNow().DateTime));
+        if (path is null) throw new RefusedException(Refusal.Of("FILE or --db", null, "name an activity network or a file of records"));
+        var state = (await PlanOptions.Open(path, name, desk.Clock, stop)).State;
+        return state.Jobs.Any(j => j.Row.State != JobState.Done) ? state.Input
+            : throw new RefusedException(Refusal.Of("plan", null, "it has no open job; wmark plan jobs makes them from the routes"));
     }
 }

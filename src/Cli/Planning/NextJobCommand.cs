@@ -30,7 +30,7 @@ static class NextJobCommand
                     BenchFree = !parsed.GetValue(noBench),
                     SmallOnly = parsed.GetValue(small),
                 };
-                var list = PlanNext.Run(await (await kept.Open(parsed, stop)).Request(stop), time);
+                var list = PlanNext.Run((await kept.Open(parsed, desk.Clock, stop)).State.Next, time);
                 if (parsed.GetValue(json)) desk.WriteJson(new { Jobs = list.Jobs.Select(j => new { j.Job.Id, j.Job.Title, j.Why, StopAfter = j.StopAfter?.Number, j.Job.Hours, j.Cautions }), list.Blocks });
                 else Show(desk.Out, list);
             });

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.PlanJobs;
 using WitnessMark.FrontOffice.PlanNext;
 using WitnessMark.Maths;
@@ -16,6 +17,7 @@ static class PlanCommand
         Jobs(desk),
         TakeIn(desk),
         Check(desk),
+        Order(desk),
         OrderToday(desk),
     };
 
@@ -26,7 +28,7 @@ static class PlanCommand
         return Common.Command("jobs", "Adds the jobs that decided routes ask for and that are missing in the plan. Again, nothing is doubled and edits stay.",
             "wmark plan jobs --db van.db --dry-run", [.. kept.All, dry, json], async (parsed, stop) =>
             {
-                var plan = await kept.Open(parsed, stop);
+                var plan = await kept.Open(parsed, desk.Clock, stop);
                 var result = PlanJobs.Run(new(plan.Tree, plan.Rows));
                 var saved = parsed.GetValue(dry) ? 0 : await PlanJobs.Keep(result, plan.Room.Jobs, plan.Jobs, stop);
                 if (parsed.GetValue(json)) desk.WriteJson(new { result.Proposal, result.Faults, result.Cautions, Saved = saved });
@@ -40,7 +42,7 @@ static class PlanCommand
         return Common.Command("take-in", "Takes in a typed plan and the jobs that the routes ask for. Taken in twice, nothing is doubled.",
             "wmark plan take-in demo/plan.csv --db van.db", [file, .. kept.All, json], async (parsed, stop) =>
             {
-                var plan = await kept.Open(parsed, stop);
+                var plan = await kept.Open(parsed, desk.Clock, stop);
                 var taken = await TakeInPlan.Run(Encoding.UTF8.GetString(Desk.Read(parsed.GetRequiredValue(file))), plan.Tree, plan.Room.Jobs, stop);
                 var counts = new { taken.JobsKept, taken.MilestonesKept, taken.MeansKept };
                 if (parsed.GetValue(json)) desk.WriteJson(counts);
@@ -62,7 +64,7 @@ static class PlanCommand
         var (kept, json) = (new PlanOptions(), Common.Json());
         return Common.Command("check", "Tells what is wrong with the plan: rings of waiting, unknown jobs, jobs done out of turn.", "wmark plan check --db van.db", [.. kept.All, json], async (parsed, stop) =>
         {
-            var plan = await kept.Open(parsed, stop);
+            var plan = await kept.Open(parsed, desk.Clock, stop);
             var faults = PlanCheck.Faults(plan.Rows);
             if (parsed.GetValue(json)) desk.WriteJson(new { Jobs = plan.Rows.Length, Faults = faults });
             else
@@ -73,6 +75,28 @@ static class PlanCommand
         });
     }
 
+    static Command Order(Desk desk)
+    {
+        var (kept, json) = (new PlanOptions(), Common.Json());
+        var seconds = new Option<double>("--seconds") { Description = "How long to search.", DefaultValueFactory = _ => 3 };
+        var keep = new Option<bool>("--keep") { Description = "Let the order found stand." };
+        return Common.Command("order", "Puts the open jobs in order: early milestones first, waits beside work, few jobs moved.",
+            "wmark plan order --db van.db --seconds 3 --keep", [.. kept.All, seconds, keep, json], async (parsed, stop) =>
+            {
+                var plan = await kept.Open(parsed, desk.Clock, stop);
+                var found = OrderWork.Run(new(plan.State, parsed.GetValue(seconds), 1), desk.Clock, stop: stop);
+                var vehicle = plan.Tree.Vehicle.Row.Id;
+                if (parsed.GetValue(keep)) await plan.Room.Jobs.Save(found.Standing(vehicle, plan.State.Today), (await plan.Room.Jobs.Order(vehicle, stop)).Version, stop);
+                var titles = plan.Rows.ToDictionary(j => j.Id, j => j.Title);
+                if (parsed.GetValue(json)) desk.WriteJson(new { found.Order.Hours, found.Order.LeastHours, Moved = found.Order.Moved.Length, Jobs = found.Days.Select(d => new { Id = d.Job, Title = titles[d.Job], d.Start, d.End, d.Over }) });
+                else
+                {
+                    foreach (var d in found.Days) desk.Out.WriteLine($"{d.Start:yyyy-MM-dd} to {d.End:yyyy-MM-dd}  {titles[d.Job]}");
+                    desk.Out.WriteLine($"{found.Order.Hours:0} hours of work and waiting; no order can be under {found.Order.LeastHours:0}. {found.Order.Moved.Length} jobs moved{(parsed.GetValue(keep) ? "; the order stands" : "")}.");
+                }
+            });
+    }
+
     static Command OrderToday(Desk desk)
     {
         var (kept, json) = (new PlanOptions(), Common.Json());
@@ -81,8 +105,8 @@ static class PlanCommand
         {
             var days = parsed.GetValue(ahead);
             if (days is < 0 or > 3650) throw new RefusedException(Refusal.Of("--ahead", $"{days}", "give days from 0 to 3650"));
-            var plan = await kept.Open(parsed, stop);
-            var orders = PlanNext.OrderToday(await plan.Request(stop), DateOnly.FromDateTime(desk.Clock.GetUtcNow().UtcDateTime), days);
+            var plan = await kept.Open(parsed, desk.Clock, stop);
+            var orders = PlanNext.OrderToday(plan.State.Next, plan.State.Today, days);
             if (parsed.GetValue(json)) desk.WriteJson(orders.Select(o => new { Job = o.Job.Title, Lead = o.Lead.Words, o.NeededBy, o.LatestDay, o.Lead.Price, o.Words }));
             else
             {

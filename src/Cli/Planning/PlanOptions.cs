@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using WitnessMark.FrontOffice.PlanNext;
+using WitnessMark.FrontOffice.PlanState;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Records;
@@ -16,23 +16,27 @@ sealed class PlanOptions
 
     public Symbol[] All => [_db, _vehicle];
 
-    public async Task<KeptPlan> Open(ParseResult parsed, CancellationToken stop)
+    public async Task<KeptPlan> Open(ParseResult parsed, TimeProvider clock, CancellationToken stop) =>
+        await Open(parsed.GetRequiredValue(_db), parsed.GetValue(_vehicle), clock, stop);
+
+    public static async Task<KeptPlan> Open(string path, string? name, TimeProvider clock, CancellationToken stop)
     {
-        var path = parsed.GetRequiredValue(_db);
         if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
         var room = await RecordRoom.Open(path, stop);
-        var name = parsed.GetValue(_vehicle);
         var vehicles = (await room.Vehicles.Vehicles(stop)).Where(v => name is null || string.Equals(v.Row.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
-        if (vehicles is not [var one]) throw new RefusedException(Refusal.Of("--vehicle", name, vehicles.Count == 0 ? "name a vehicle that stands in the records" : "there are several: name one"));
-        return new(room, (await room.Vehicles.Tree(one.Row.Id, stop))!, await room.Jobs.Jobs(one.Row.Id, stop));
+        if (vehicles is not [var one])
+            throw new RefusedException(Refusal.Of("--vehicle", name, vehicles.Count == 0 ? "name a vehicle that stands in the records" : $"there are several: name one of {string.Join(", ", vehicles.Select(v => v.Row.Name))}"));
+        var today = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        return new(room, (await PlanState.Open(one.Row.Id, room.Vehicles, room.Jobs, room.Hours, today, stop))!);
     }
 }
 
-/// <summary>A vehicle in the records with its jobs.</summary>
-sealed record KeptPlan(RecordRoom Room, VehicleTree Tree, ImmutableArray<Versioned<Job>> Jobs)
+/// <summary>A vehicle in the records with its plan.</summary>
+sealed record KeptPlan(RecordRoom Room, PlanState State)
 {
-    public ImmutableArray<Job> Rows => [.. Jobs.Select(j => j.Row)];
+    public VehicleTree Tree => State.Tree;
 
-    public async Task<PlanNextRequest> Request(CancellationToken stop) =>
-        new(Tree, Rows, [.. (await Room.Jobs.Milestones(Tree.Vehicle.Row.Id, stop)).Select(m => m.Row)]);
+    public ImmutableArray<Versioned<Job>> Jobs => State.Jobs;
+
+    public ImmutableArray<Job> Rows => [.. Jobs.Select(j => j.Row)];
 }

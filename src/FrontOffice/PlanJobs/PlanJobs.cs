@@ -55,8 +55,8 @@ public static class PlanJobs
     {
         if (result.Faults.FirstOrDefault(f => f.Stops) is { } fault) throw new RefusedException(new(fault.Words));
         var versions = kept.ToDictionary(j => j.Row.Id, j => j.Version);
-        var saved = 0;
-        foreach (var job in result.Proposal.Missing.Concat(result.Proposal.Relinked))
+        var saved = await store.Add(result.Proposal.Missing, stop);
+        foreach (var job in result.Proposal.Relinked)
             if (!(await store.Save(job, versions.GetValueOrDefault(job.Id), stop)).Clash) saved++;
         return saved;
     }

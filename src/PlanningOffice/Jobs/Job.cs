@@ -8,7 +8,7 @@ public enum JobState { Planned, InHand, Done }
 
 /// <summary>A piece of work on a part, a system or the whole vehicle.</summary>
 /// <param name="SystemId">Of its part, when it has one; null for the whole vehicle.</param>
-/// <param name="Hours">Own hours still to come as the person guesses them, before his bias.</param>
+/// <param name="Hours">Own hours in all as the person guesses them, before his bias; what has been logged is taken off by the forecast.</param>
 /// <param name="Cost">Stock and consumables, paid when the job begins; lead times carry prices of their own.</param>
 /// <param name="Leads">Supplies it waits for, and cures or sent-out work behind it.</param>
 /// <param name="After">Jobs that must be over first.</param>

@@ -2,9 +2,20 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.Stores.Tags;
 
-/// <summary>Which code opens what.</summary>
-public static class TagBook
+/// <summary>Which code opens what. It grows by the tags it gives out; nobody else sees it.</summary>
+public sealed class TagBook
 {
+    readonly Dictionary<(TagKind, Guid), TagCode> _tags = [];
+    readonly HashSet<string> _taken = [];
+
+    TagBook(IEnumerable<TagCode> standing)
+    {
+        foreach (var tag in standing) Add(tag);
+    }
+
+    /// <param name="standing">In the order they arrived.</param>
+    public static TagBook Open(IEnumerable<TagCode> standing) => new(standing);
+
     /// <summary>What a scanned or typed code opens.</summary>
     /// <param name="standing">In the order they arrived.</param>
     public static Parsed<TagCode> Find(string text, IEnumerable<TagCode> standing)
@@ -22,11 +33,16 @@ public static class TagBook
 
     /// <summary>A tag for the thing: the one it has, or a new one whose code no other thing bears. It follows from the thing, so two phones give the same.</summary>
     /// <param name="wanted">Its code is not looked at.</param>
-    public static TagCode For(TagCode wanted, IReadOnlyCollection<TagCode> standing)
+    public TagCode For(TagCode wanted)
     {
-        if (standing.LastOrDefault(t => t.Kind == wanted.Kind && t.Subject == wanted.Subject) is { } has) return has;
-        var taken = standing.Select(t => t.Code).ToHashSet();
+        if (_tags.TryGetValue((wanted.Kind, wanted.Subject), out var has)) return has;
         for (var attempt = 0; ; attempt++)
-            if (TagSpelling.Of(NamedId.Of(wanted.Subject, wanted.Kind.ToString()), attempt) is var code && !taken.Contains(code)) return wanted with { Code = code };
+            if (TagSpelling.Of(NamedId.Of(wanted.Subject, wanted.Kind.ToString()), attempt) is var code && !_taken.Contains(code)) return Add(wanted with { Code = code });
+    }
+
+    TagCode Add(TagCode tag)
+    {
+        _taken.Add(tag.Code);
+        return _tags[(tag.Kind, tag.Subject)] = tag;
     }
 }

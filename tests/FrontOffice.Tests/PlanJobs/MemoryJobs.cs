@@ -16,6 +16,14 @@ sealed class MemoryJobs : IJobStore
 
     public Task<Saved<Job>> Save(Job row, int basedOn, CancellationToken cancel = default) => Save(_jobs, row.Id, row, basedOn);
 
+    public async Task<int> Add(IReadOnlyList<Job> rows, CancellationToken cancel = default)
+    {
+        var added = 0;
+        foreach (var row in rows)
+            if (!(await Save(row, 0, cancel)).Clash) added++;
+        return added;
+    }
+
     public Task<ImmutableArray<Versioned<Milestone>>> Milestones(Guid vehicle, CancellationToken cancel = default) =>
         Task.FromResult(_milestones.Values.ToImmutableArray());
 
@@ -25,6 +33,15 @@ sealed class MemoryJobs : IJobStore
         Task.FromResult(_means.GetValueOrDefault(vehicle, new(PlanningOffice.Means.Usual(vehicle), 0)));
 
     public Task<Saved<Means>> Save(Means row, int basedOn, CancellationToken cancel = default) => Save(_means, row.Id, row, basedOn);
+
+    public Task<Versioned<StandingOrder>> Order(Guid vehicle, CancellationToken cancel = default) =>
+        Task.FromResult(new Versioned<StandingOrder>(new(vehicle, [], default), 0));
+
+    public Task<Saved<StandingOrder>> Save(StandingOrder row, int basedOn, CancellationToken cancel = default) => Task.FromResult(new Saved<StandingOrder>(new(row, 1), false));
+
+    public Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default) => Task.FromResult(new Versioned<WorkCalendar>(WorkCalendar.Usual, 0));
+
+    public Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default) => Task.FromResult(new Saved<WorkCalendar>(new(row, 1), false));
 
     public Task<Versioned<Shop>> Shop(CancellationToken cancel = default) => Task.FromResult(new Versioned<Shop>(PlanningOffice.Shop.Usual, 0));
 
