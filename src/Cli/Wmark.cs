@@ -36,9 +36,11 @@ static class Wmark
         new Command("parts", "The parts of a vehicle.")
         {
             ImportCommand.Build(desk),
+            FindCommand.Build(desk),
         },
         RefitCommand.Build(desk),
         TagsCommand.Build(desk),
+        WantsCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),

@@ -1,5 +1,6 @@
-using System.Net;
 using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
 
 namespace WitnessMark.Stores;
 
@@ -14,6 +15,8 @@ public static class WantsHtml
         h2{font-size:1.1rem;margin:0}p{margin:.15rem 0}
         @media(max-width:30rem){li{grid-template-columns:1fr}}
         """;
+
+    static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
 
     public static string Write(WantsList list)
     {
@@ -51,5 +54,5 @@ public static class WantsHtml
         return item.Append("</div></li>\n").ToString();
     }
 
-    static string Text(string text) => WebUtility.HtmlEncode(WantsWords.Clean(text));
+    static string Text(string text) => Encoder.Encode(WantsWords.Clean(text));
 }

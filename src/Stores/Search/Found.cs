@@ -10,7 +10,17 @@ public enum Likeness { Same, Number, Beginning, Within, OneSlip, TwoSlips }
 
 /// <summary>A part with the words around it that it may be found by.</summary>
 /// <param name="Other">Any further text: tags, bins, shelves. Empty where there is none.</param>
-public sealed record PartWords(Part Part, string System, string Assembly = "", string Other = "");
+public sealed record PartWords(Part Part, string System, string Assembly = "", string Other = "")
+{
+    /// <param name="other">Further text by part: tags, bins, shelves.</param>
+    public static IEnumerable<PartWords> Of(VehicleTree tree, IReadOnlyDictionary<Guid, string>? other = null)
+    {
+        var systems = tree.Systems.ToDictionary(s => s.Row.Id, s => s.Row.Name);
+        var assemblies = tree.Assemblies.ToDictionary(a => a.Row.Id, a => a.Row.Name);
+        return tree.Parts.Select(p => new PartWords(p.Row, systems.GetValueOrDefault(p.Row.SystemId, ""),
+            p.Row.AssemblyId is { } assembly ? assemblies.GetValueOrDefault(assembly, "") : "", other?.GetValueOrDefault(p.Row.Id) ?? ""));
+    }
+}
 
 /// <summary>A part that answers a search.</summary>
 /// <param name="Score">0 to about 1; it orders the answers of one search and means nothing across searches.</param>
