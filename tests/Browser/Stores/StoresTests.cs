@@ -1,9 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
-using WitnessMark.FrontOffice.TakeInVehicle;
 using WitnessMark.Tests;
-using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;
 
 namespace WitnessMark.Browser.Stores;
