@@ -25,9 +25,12 @@ public sealed class StoresTests(Chromium chromium) : IClassFixture<Chromium>
         await visit.Page.Locator(".tick input").Nth(1).CheckAsync();
         await visit.Page.Locator("#bulk-condition").FillAsync("seen by torch only");
         await visit.Button("Set on 2 of 2").PressAsync("Enter");
-        await Expect(visit.Page.GetByText("seen by torch only")).ToHaveCountAsync(2);
+        await Expect(visit.Button("Undo")).ToBeVisibleAsync();
+        await visit.Picture("stores-bulk");
+        await Expect(visit.Page.Locator("a.part", new() { HasText = "seen by torch only" })).ToHaveCountAsync(2);
         await visit.Button("Undo").PressAsync("Enter");
-        await Expect(visit.Page.GetByText("seen by torch only")).ToHaveCountAsync(0);
+        await Expect(visit.Page.GetByText("Taken back")).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("a.part", new() { HasText = "seen by torch only" })).ToHaveCountAsync(0);
         Assert.Empty(visit.Complaints);
     }
 
@@ -207,7 +210,7 @@ public sealed class StoresTests(Chromium chromium) : IClassFixture<Chromium>
         await using var shed = await Shed.Open();
         await using var visit = await chromium.Visit(shed.Address, shed.Path("loans"));
         await Expect(visit.Page.Locator("main")).ToContainTextAsync("readings missing");
-        await visit.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("has gone back$") }).First.PressAsync("Enter");
+        await visit.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Gone back:") }).First.PressAsync("Enter");
         await Expect(visit.Page.Locator("#back")).ToBeVisibleAsync();
         Assert.Empty(visit.Complaints);
     }
@@ -218,7 +221,7 @@ public sealed class StoresTests(Chromium chromium) : IClassFixture<Chromium>
         await using var shed = await Shed.Open();
         await using var visit = await chromium.Visit(shed.Address, shed.Path("wants"));
         Assert.Contains("<!doctype html>", Encoding.UTF8.GetString(await Bytes(visit, "Wants list, HTML")));
-        Assert.Contains("part,hand,quantity", Encoding.UTF8.GetString(await Bytes(visit, "Wants list, CSV")));
+        Assert.Contains("\"part\",\"hand\",\"quantity\"", Encoding.UTF8.GetString(await Bytes(visit, "Wants list, CSV")));
         Assert.Empty(visit.Complaints);
     }
 

@@ -11,9 +11,6 @@ public static class TagEye
     /// <summary>Longest side that is looked at, px; a larger picture is made smaller before.</summary>
     const int LongestSide = 2000;
 
-    /// <summary>Most bytes of one picture: two numbers and a byte for each pixel.</summary>
-    public const long Largest = 8 + (long)LongestSide * LongestSide;
-
     /// <param name="picture">Width and height as 32-bit numbers, low byte first, then a byte of brightness for each pixel by rows from the top.</param>
     /// <returns>Null when there is no code, or none that can be read.</returns>
     public static string? Read(byte[] picture)

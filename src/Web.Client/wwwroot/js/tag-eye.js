@@ -19,7 +19,7 @@ function grey(source, width, height) {
     const clear = 255 - rgba[i + 3];
     bytes[8 + p] = Math.min(255, (rgba[i] * 299 + rgba[i + 1] * 587 + rgba[i + 2] * 114) / 1000 + clear);
   }
-  return DotNet.createJSStreamReference(bytes);
+  return bytes;
 }
 
 // Why not, or null when the camera is open.
