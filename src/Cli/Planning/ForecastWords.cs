@@ -51,10 +51,15 @@ static class ForecastWords
         to.WriteLine($"{f.Cash.Currency}: {Spread(f.Money, "0.00")}");
         if (f.Cash.Limited) to.WriteLine($"money runs dry: {f.Cash.OddsOfDry:0%}{(f.Cash.Dry is { } dry ? $", {Days(dry)}" : "")}");
         foreach (var line in f.InWords) to.WriteLine($"- {line}");
-        foreach (var d in f.Discoveries.Where(d => d.DaysIfFound is not null))
+        var looks = f.Discoveries.Where(d => d.DaysIfFound is not null).ToList();
+        foreach (var d in looks.Take(MostLooks))
             to.WriteLine($"look: {d.Words}, {d.Odds:0%}: {d.LookHours:0.0} h; P90 - P50 from {d.Tail.Now:0} to {d.Tail.Known:0} days once it is known");
+        if (looks.Count > MostLooks) to.WriteLine($"      and {looks.Count - MostLooks} more that tell less; --json lists all.");
         foreach (var caution in f.Cautions) to.WriteLine($"! {caution}");
     }
+
+    /// <summary>As many things to look at first as a person reads.</summary>
+    const int MostLooks = 8;
 
     static string Days(DateSpread d) => $"P10 {d.P10:yyyy-MM-dd}, P50 {d.P50:yyyy-MM-dd}, P90 {d.P90:yyyy-MM-dd} (± {d.Days.P90.Std:0.0} days of the simulation at P90)";
 

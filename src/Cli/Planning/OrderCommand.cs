@@ -23,7 +23,8 @@ static class OrderCommand
             if (!(limit is > 0 and <= 86_400)) throw new RefusedException(Refusal.Of("--seconds", $"{limit}", "it must be above 0 and at most 86400"));
             var deadline = desk.Clock.GetTimestamp() + (long)(Math.Max(0, limit - SinceStart(desk.Clock)) * desk.Clock.TimestampFrequency);
             var project = Psplib.Read(Encoding.UTF8.GetString(Desk.Read(parsed.GetRequiredValue(file)))).Value;
-            var answer = new Portfolio(project, desk.Clock, deadline, parsed.GetValue(own) ? null : new CpSatFinish()).Run(new Chance(parsed.GetValue(seed)));
+            using var portfolio = new Portfolio(project, desk.Clock, deadline, parsed.GetValue(own) ? null : new CpSatFinish());
+            var answer = portfolio.Run(new Chance(parsed.GetValue(seed)));
             if (answer.Schedule.Wrong(project) is { } wrong) throw new InvalidOperationException(wrong.Sentence);
             if (parsed.GetValue(json)) desk.WriteJson(OrderWords.Json(project, answer));
             else OrderWords.Write(desk.Out, project, answer);

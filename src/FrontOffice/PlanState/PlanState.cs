@@ -36,14 +36,7 @@ public sealed record PlanState(
     /// <summary>How far the person's guesses are out, learnt from done jobs with logged hours.</summary>
     public BiasModel Bias => new(Finished);
 
-    public PlanInput Input
-    {
-        get
-        {
-            var finished = Finished;
-            return new(Ahead, Milestones, Means, Today) { Priority = InTurn, Calendar = Calendar, Pace = new LearntPace(new(finished), finished.Length) };
-        }
-    }
+    public PlanInput Input => new(Ahead, Milestones, Means, Today) { Priority = InTurn, Calendar = Calendar, Pace = new LearntPace(Bias) };
 
     public PlanNextRequest Next
     {
@@ -78,17 +71,12 @@ public sealed record PlanState(
             [
                 .. from j in Jobs.Select(j => j.Row)
                    where j.State == JobState.Done && logged.GetValueOrDefault(j.Id) > 0 && j.Hours.Spread.Mean > 0
-                   let named = LearntPace.Named(new(j.Kind, j.SystemId))
-                   select new FinishedJob(named.Kind, named.System, j.Hours.Spread.Mean, logged[j.Id]),
+                   select new FinishedJob(j.Kind, j.SystemId, j.Hours.Spread.Mean, logged[j.Id]),
             ];
         }
     }
 
-    static double Factor(BiasModel model, Job job)
-    {
-        var (kind, system) = LearntPace.Named(new(job.Kind, job.SystemId));
-        return model.Of(kind, system).Median;
-    }
+    static double Factor(BiasModel model, Job job) => model.Of(job.Kind, job.SystemId).Median;
 
     /// <param name="hours">Worked, in the hours of the guess.</param>
     static Job Less(Job job, double hours)

@@ -1,75 +1,131 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
-using WitnessMark.Maths.Statistics;
+using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.PlanningOffice;
 
-/// <summary>A finished job: hours guessed (the mean of the PERT-beta) and taken, both above 0.</summary>
-public sealed record FinishedJob(string Kind, string System, double Guessed, double Taken);
-
-/// <summary>Taken over guessed: median with the ends of the middle 80 %, of jobs of one kind on one system, their own scatter left out. The interval takes the mixture over the scales as one normal of its mean and variance.</summary>
-public sealed record BiasFactor(double Median, double Low, double High, double LogMean, double LogSd, double JobLogSd);
+/// <summary>
+/// Taken over guessed, for jobs of one kind on one system: median with the ends of the middle 80 %, the scatter of single
+/// jobs left out; the same by mean and standard deviation of its logarithm; and that scatter, root mean square.
+/// </summary>
+public sealed record BiasFactor(double Median, double Low, double High, double LogMean, double LogSd, double JobLogSd)
+{
+    /// <summary>"you take 2.1× (1.6–2.8) what you say at fitting up".</summary>
+    public string Words(WorkKind kind) => FormattableString.Invariant($"you take {Median:0.0}× ({Low:0.0}–{High:0.0}) what you say at {kind.Words()}");
+}
 
 /// <summary>
-/// log(taken / guessed) = mu + a[kind] + b[system] + e, all normal. Given the three scales the posterior is exact; the scales are
-/// summed over a grid under half-normal priors. Not robust: one wild job moves the answer.
+/// What the person's guesses are worth, from finished jobs: ln(taken / guessed) = mu + a[kind] + b[system] + e, all normal.
+/// Given the three scales the posterior is exact; the scales are summed over <see cref="Scales.Grid"/> under half-normal
+/// priors, so the same jobs always give the same answer. Not robust: one wild job moves it.
 /// </summary>
 public sealed class BiasModel
 {
     /// <summary>Median factor and log sd before any job is finished (common practice, editable).</summary>
     public const double UsualFactor = 1.5, UsualLogSd = 0.4;
 
-    static readonly double[] Taus = [0.03, 0.1, 0.2, 0.3, 0.45, 0.65, 0.9];
-    static readonly double[] Sigmas = [0.1, 0.2, 0.3, 0.4, 0.5, 0.65, 0.85, 1.1, 1.5];
+    static readonly int Kinds = Enum.GetValues<WorkKind>().Length;
 
-    readonly string[] _kinds;
-    readonly string[] _systems;
-    readonly List<(double Weight, double TauKind, double TauSystem, double Sigma, GaussianFit Fit)> _grid = [];
+    readonly Guid?[] _systems;
+    readonly double _centre;
 
+    /// <param name="factor">Median factor expected of anybody, 0.05 to 20.</param>
+    /// <param name="logSd">How far people differ in it, as a standard deviation of the logarithm, 0.01 to 3.</param>
+    /// <exception cref="RefusedException">A job or the prior is out of range.</exception>
     public BiasModel(ImmutableArray<FinishedJob> jobs, double factor = UsualFactor, double logSd = UsualLogSd)
     {
-        foreach (var j in jobs)
-            foreach (var (field, hours) in new[] { ("guessed hours", j.Guessed), ("taken hours", j.Taken) })
-                if (!(hours > 0 && hours < 1e5)) throw new RefusedException(Refusal.Of(field, $"{hours}", "give hours above 0, below 100000"));
-        if (!(factor > 0.05 && factor < 20)) throw new RefusedException(Refusal.Of("factor", $"{factor}", "give a factor from 0.05 to 20"));
-        if (!(logSd > 0.01 && logSd < 3)) throw new RefusedException(Refusal.Of("log sd", $"{logSd}", "give 0.01 to 3"));
-        _kinds = [.. jobs.Select(j => j.Kind).Distinct().Order(StringComparer.Ordinal)];
-        _systems = [.. jobs.Select(j => j.System).Distinct().Order(StringComparer.Ordinal)];
-        var rows = jobs.Select(j => (Math.Log(j.Taken / j.Guessed) - Math.Log(factor), 1 + Array.IndexOf(_kinds, j.Kind), 1 + _kinds.Length + Array.IndexOf(_systems, j.System))).ToArray();
-        var (centre, best) = (Math.Log(factor), double.NegativeInfinity);
-        var logs = new List<double>();
-        foreach (var (tk, i) in Taus.Select((t, i) => (t, i)))
-            foreach (var (ts, k) in Taus.Select((t, k) => (t, k)))
-                foreach (var (s, m) in Sigmas.Select((t, m) => (t, m)))
-                {
-                    var fit = GaussianFit.Of(rows, centre, logSd, tk, _kinds.Length, ts, _systems.Length, s);
-                    var log = fit.LogEvidence - (tk * tk + ts * ts) / (2 * 0.4 * 0.4) - s * s / (2 * 0.6 * 0.6)
-                        + Math.Log(Width(Taus, i) * Width(Taus, k) * Width(Sigmas, m));
-                    best = Math.Max(best, log);
-                    logs.Add(log);
-                    _grid.Add((0, tk, ts, s, fit));
-                }
-        var sum = logs.Sum(l => Math.Exp(l - best));
-        for (var g = 0; g < _grid.Count; g++) _grid[g] = _grid[g] with { Weight = Math.Exp(logs[g] - best) / sum };
+        for (var i = 0; i < jobs.Length; i++)
+            if (jobs[i].Wrong is { } wrong) throw new RefusedException(wrong.In($"finished job {i + 1}"));
+        if (factor is not (>= 0.05 and <= 20)) throw new RefusedException(Refusal.Of("usual factor", $"{factor}", "give a factor from 0.05 to 20"));
+        if (logSd is not (>= 0.01 and <= 3)) throw new RefusedException(Refusal.Of("spread of the usual factor", $"{logSd}", "give a standard deviation of the logarithm from 0.01 to 3"));
+        Jobs = jobs.Length;
+        _centre = Math.Log(factor);
+        _systems = [.. jobs.Select(j => j.System).Distinct()];
+        Points = Grid(Cells(jobs), logSd);
     }
 
-    /// <summary>A kind or system never seen is drawn from its prior.</summary>
-    public BiasFactor Of(string kind, string system)
+    /// <summary>Finished jobs it was learnt from.</summary>
+    public int Jobs { get; }
+
+    /// <summary>Grid points that matter, with weights that sum to 1.</summary>
+    internal (double Weight, Scales Scales, GaussianFit Fit)[] Points { get; }
+
+    internal int Effects => 1 + Kinds + _systems.Length;
+
+    internal double Centre => _centre;
+
+    /// <summary>What all jobs of one kind on one system share. A system never seen is drawn from the prior of systems.</summary>
+    public BiasFactor Of(WorkKind kind, Guid? system)
     {
-        var (k, s) = (Array.IndexOf(_kinds, kind), Array.IndexOf(_systems, system));
-        var (mean, square, job) = (0.0, 0.0, 0.0);
-        foreach (var (w, tk, ts, sigma, fit) in _grid)
-        {
-            var (m, v) = fit.Sum(k < 0 ? null : 1 + k, s < 0 ? null : 1 + _kinds.Length + s);
-            v += (k < 0 ? tk * tk : 0) + (s < 0 ? ts * ts : 0);
-            mean += w * m;
-            square += w * (v + m * m);
-            job += w * sigma * sigma;
-        }
-        var sd = Math.Sqrt(Math.Max(0, square - mean * mean));
-        var z = Normal.Quantile(0.9);
-        return new(Math.Exp(mean), Math.Exp(mean - z * sd), Math.Exp(mean + z * sd), mean, sd, Math.Sqrt(job));
+        var shared = Mixture(kind, system, false);
+        return new(
+            Math.Exp(shared.Quantile(0.5)), Math.Exp(shared.Quantile(0.1)), Math.Exp(shared.Quantile(0.9)),
+            shared.Mean, shared.Sd, JobSd);
     }
 
-    static double Width(double[] grid, int i) => (grid[Math.Min(i + 1, grid.Length - 1)] - grid[Math.Max(i - 1, 0)]) / 2;
+    /// <summary>Root mean square of a single job's own standard deviation of the logarithm.</summary>
+    public double JobSd => Math.Sqrt(Points.Sum(p => p.Weight * p.Scales.Job * p.Scales.Job));
+
+    /// <summary>ln(taken / guessed) of one job still to be done.</summary>
+    public NormalMixture OneJob(WorkKind kind, Guid? system) => Mixture(kind, system, true);
+
+    /// <summary>Draws of the factors of many groups together, for one worker.</summary>
+    public BiasDraw Draws(ImmutableArray<PaceGroup> groups) => new(this, groups);
+
+    internal static int Place(WorkKind kind) => 1 + (int)kind;
+
+    /// <summary>0 for a system never seen.</summary>
+    internal int Place(Guid? system) => Array.IndexOf(_systems, system) is >= 0 and var s ? 1 + Kinds + s : 0;
+
+    NormalMixture Mixture(WorkKind kind, Guid? system, bool oneJob)
+    {
+        var (k, s) = (Place(kind), Place(system));
+        return new([.. Points.Select(p =>
+        {
+            var (m, v) = p.Fit.Sum(k, s);
+            if (s == 0) v += p.Scales.System * p.Scales.System;
+            if (oneJob) v += p.Scales.Job * p.Scales.Job;
+            return (p.Weight, _centre + m, Math.Sqrt(v));
+        })]);
+    }
+
+    // Jobs of one kind and system say all they have to say by their number, mean and squares about it.
+    Cell[] Cells(ImmutableArray<FinishedJob> jobs) =>
+    [
+        .. from j in jobs
+           group j.LogRatio - _centre by (j.Kind, j.System) into g
+           let mean = g.Average()
+           select new Cell(g.Count(), mean, g.Sum(y => (y - mean) * (y - mean)), Place(g.Key.Kind), Place(g.Key.System)),
+    ];
+
+    (double, Scales, GaussianFit)[] Grid(Cell[] cells, double logSd)
+    {
+        var (seen, prior) = (new Seen[cells.Length], new double[Effects]);
+        var logs = Scales.Grid.Select(scales => (Log: Fit(cells, scales, logSd, seen, prior, out var fit), scales, fit)).ToArray();
+        var best = logs.Max(p => p.Log);
+        // Points a million times less likely than all together change no figure that is shown.
+        var sum = logs.Sum(p => Math.Exp(p.Log - best));
+        var kept = logs.Where(p => Math.Exp(p.Log - best) > 1e-6 * sum).ToArray();
+        sum = kept.Sum(p => Math.Exp(p.Log - best));
+        return [.. kept.Select(p => (Math.Exp(p.Log - best) / sum, p.scales, p.fit))];
+    }
+
+    static double Fit(Cell[] cells, Scales scales, double logSd, Seen[] seen, double[] prior, out GaussianFit fit)
+    {
+        var (log, variance) = (Math.Log(scales.Prior), scales.Job * scales.Job);
+        for (var i = 0; i < cells.Length; i++)
+        {
+            var c = cells[i];
+            seen[i] = new(c.Mean, variance / c.Count, c.Kind, c.System);
+            log -= (c.Count - 1) * Math.Log(scales.Job) + c.Squares / (2 * variance);
+        }
+        prior.AsSpan(1 + Kinds).Fill(scales.System * scales.System);
+        prior.AsSpan(1, Kinds).Fill(scales.Kind * scales.Kind);
+        prior[0] = logSd * logSd;
+        fit = GaussianFit.Of(seen, prior);
+        return log + fit.LogEvidence;
+    }
+
+    /// <param name="Squares">Sum of the squares about the mean.</param>
+    readonly record struct Cell(int Count, double Mean, double Squares, int Kind, int System);
 }

@@ -58,7 +58,10 @@ public sealed class DayTable
 
     public ReadOnlySpan<bool> Helper => _helper;
 
-    /// <summary>Draws one future. Days of a week share its fate; a day never holds more than 24 hours.</summary>
+    /// <summary>
+    /// Draws one future. Days of a week share its fate; a day never holds more than 24 hours. Two numbers a week and two a day are
+    /// drawn whatever the calendar says, so that futures stay paired when it is changed.
+    /// </summary>
     public void Draw(Chance chance)
     {
         var (sum, noisy, factor, next) = (0.0, 0.0, Week(chance), _firstWeek);
@@ -69,11 +72,10 @@ public sealed class DayTable
             _cumulative[d] = sum += hours;
             _noisy[d] = noisy += hours * _daylight[d];
             _dry[d] = chance.Uniform() < _dryChance[d];
-            _helper[d] = _helperChance[d] > 0 && chance.Uniform() < _helperChance[d];
+            _helper[d] = chance.Uniform() < _helperChance[d];
         }
     }
 
-    // Both numbers are always drawn, so that futures stay paired when a chance is changed.
     double Week(Chance chance)
     {
         var gone = chance.Uniform() < _vanish;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Stores;
 
 namespace WitnessMark.PlanningOffice;
 
@@ -12,7 +13,7 @@ public sealed record DayHours(double Daylight, double Evening)
 /// <summary>Days without work, both ends included.</summary>
 public sealed record Leave(DateOnly From, DateOnly To, string Why);
 
-/// <summary>When the person works, and how surely.</summary>
+/// <summary>When the person works, and how surely. A helper who comes every other Saturday is a chance of 0.5 on Saturdays: the turn itself is not kept.</summary>
 /// <param name="Week">Seven days, Sunday first, as <see cref="DayOfWeek"/> counts.</param>
 /// <param name="Season">Twelve factors on the hours, January first; 0 to 3.</param>
 /// <param name="DryChance">Twelve chances that a day is dry, January first.</param>
@@ -35,13 +36,13 @@ public sealed record WorkCalendar(
 
     public Refusal? Wrong =>
         Count("week", Week, 7) ?? Count("season", Season, 12) ?? Count("dry chance", DryChance, 12) ?? Count("helper chance", HelperChance, 7)
-        ?? (Leave.IsDefault ? Refusal.Of("leave", null, "send a list; it may be empty") : null)
-        ?? Week.Select(d => Between("hours of a day", d.Daylight, 24) ?? Between("hours of an evening", d.Evening, 24) ?? Between("hours of a day", d.Total, 24)).FirstOrDefault(r => r is not null)
-        ?? Leave.Select(l => l.To < l.From ? Refusal.Of("leave", $"{l.To:yyyy-MM-dd}", $"it must not end before it begins, {l.From:yyyy-MM-dd}") : null).FirstOrDefault(r => r is not null)
-        ?? Season.Select(f => Between("season", f, 3)).FirstOrDefault(r => r is not null)
-        ?? DryChance.Concat(HelperChance).Select(p => Between("chance", p, 1)).FirstOrDefault(r => r is not null)
+        ?? (Leave.IsDefault || Leave.Contains(null!) ? Refusal.Of("leave", null, "send a list; it may be empty, but not hold empty rows") : null)
+        ?? (Week.Contains(null!) ? Refusal.Of("hours of the week", null, "give hours for each of the seven days; they may be 0") : null)
+        ?? First(Week, Day) ?? First(Leave, Away)
+        ?? First(Season, f => Between("season", f, 3)) ?? First(DryChance.Concat(HelperChance), p => Between("chance", p, 1))
         ?? Between("chance that a week vanishes", VanishChance, 0.99)
-        ?? Between("variation of a week", WeekVariation, 2);
+        ?? Between("variation of a week", WeekVariation, 2)
+        ?? (Source is { Length: <= Check.LongestText } ? null : Refusal.Of("source of the figures", Source, $"say where they come from in at most {Check.LongestText} characters"));
 
     public bool Away(DateOnly day)
     {
@@ -60,7 +61,7 @@ public sealed record WorkCalendar(
     public double HoursFrom(DateOnly start, int days)
     {
         var sum = 0.0;
-        for (var d = 0; d < days; d++) sum += Expected(start.AddDays(d));
+        for (var d = 0; d < Until(start, days); d++) sum += Expected(start.AddDays(d));
         return sum;
     }
 
@@ -68,10 +69,23 @@ public sealed record WorkCalendar(
     public DateOnly? DayOf(DateOnly start, double hours, int within = 7300)
     {
         var sum = 0.0;
-        for (var d = 0; d < within; d++)
+        for (var d = 0; d < Until(start, within); d++)
             if ((sum += Expected(start.AddDays(d))) >= hours) return start.AddDays(d);
         return null;
     }
+
+    // The calendar of years ends with 9999.
+    static int Until(DateOnly start, int days) => Math.Min(days, DateOnly.MaxValue.DayNumber - start.DayNumber);
+
+    static Refusal? Day(DayHours d) =>
+        Between("hours of a day", d.Daylight, 24) ?? Between("hours of an evening", d.Evening, 24) ?? Between("hours of a day", d.Total, 24);
+
+    static Refusal? Away(Leave l) =>
+        l.Why is not { Length: <= Check.LongestText } ? Refusal.Of("leave, why", l.Why, $"it may be empty, but must be there; at most {Check.LongestText} characters are kept")
+        : l.To < l.From ? Refusal.Of("leave", $"{l.To:yyyy-MM-dd}", $"it must not end before it begins, {l.From:yyyy-MM-dd}")
+        : null;
+
+    static Refusal? First<T>(IEnumerable<T> rows, Func<T, Refusal?> wrong) => rows.Select(wrong).FirstOrDefault(r => r is not null);
 
     static Refusal? Count<T>(string field, ImmutableArray<T> list, int wanted) =>
         !list.IsDefault && list.Length == wanted ? null : Refusal.Of(field, list.IsDefault ? null : $"{list.Length} values", $"give {wanted}");

@@ -17,7 +17,8 @@ public static class OrderOfWork
     /// <param name="stop">Asked before each child; at least one schedule is always made.</param>
     /// <param name="progress">Told of each better order.</param>
     /// <param name="known">A schedule to begin from.</param>
-    public static Found Find(Project project, OrderWish wish, Chance chance, Func<bool> stop, Action<Found>? progress = null, Schedule? known = null, CancellationToken cancel = default)
+    /// <param name="news">Asked before each child for a schedule found elsewhere, which joins the population; mostly null.</param>
+    public static Found Find(Project project, OrderWish wish, Chance chance, Func<bool> stop, Action<Found>? progress = null, Schedule? known = null, CancellationToken cancel = default, Func<Schedule?>? news = null)
     {
         if (wish.Wrong(project) is { } wrong) throw new RefusedException(wrong);
         var bound = Bounds.Of(project);
@@ -26,6 +27,7 @@ public static class OrderOfWork
         while (!(wish.IsMakespan && population.Best.Makespan <= bound) && !stop())
         {
             cancel.ThrowIfCancellationRequested();
+            if (news?.Invoke() is { } heard) population.Join(heard);
             if (population.Step()) progress?.Invoke(Told(population, bound));
         }
         return Told(population, bound);

@@ -23,7 +23,9 @@ public sealed record BestOrder(ImmutableArray<Guid> InTurn, ImmutableArray<Guid>
         var before = Standing(plan, facts.Previous);
         var wish = new OrderWish { Weights = plan.Weights };
         if (before is { } standing) wish = wish with { Standing = standing.Starts, MovePenalty = MovePenalty };
-        var found = OrderOfWork.Find(plan.Project, wish, chance, stop, f => progress?.Invoke(Told(plan, before, f)), before, cancel);
+        // Without an order before, the search begins from the rule of thumb, which already goes for the heavy milestones first.
+        var known = before ?? Standing(plan, [.. PlanOrder.Of(facts).Select(p => p.Job)]);
+        var found = OrderOfWork.Find(plan.Project, wish, chance, stop, f => progress?.Invoke(Told(plan, before, f)), known, cancel);
         return Told(plan, before, found);
     }
 

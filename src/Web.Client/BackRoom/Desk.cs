@@ -1,8 +1,12 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
+using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 using WitnessMark.Web.Client.Shell;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -19,17 +23,36 @@ public sealed class Desk(PageScript page)
     public async Task<JobForecast> Futures(ForecastRequest request, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Futures), JsonSerializer.Serialize(request, WorkJson.Default.ForecastRequest), stop), WorkJson.Default.JobForecast)!;
 
+    /// <param name="told">Told the share done, 0 to 1.</param>
+    public async Task<PlanForecast> PlanFutures(FuturesAsked asked, Action<double> told, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.PlanFutures), JsonSerializer.Serialize(asked, WorkJson.Default.FuturesAsked), stop, told), WorkJson.Default.PlanForecast)!;
+
+    /// <param name="told">Told the share done, 0 to 1.</param>
+    public async Task<WhatIf> WhatIf(WhatIfAsked asked, Action<double> told, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.WhatIf), JsonSerializer.Serialize(asked, WorkJson.Default.WhatIfAsked), stop, told), WorkJson.Default.WhatIf)!;
+
+    public async Task<ImmutableArray<PlannedJob>> Order(OrderAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop), WorkJson.Default.ImmutableArrayPlannedJob);
+
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
-    async Task<string> Ask(string task, string text, CancellationToken stop)
+    /// <exception cref="RefusedException">The work was refused.</exception>
+    async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null)
     {
         await using var stopping = stop.Register(page.CloseBackRoom);
+        using var listener = told is null ? null : DotNetObjectReference.Create(new Listener(told));
         try
         {
-            return await page.AskBackRoom(task, text);
+            return Answers.Read(await page.AskBackRoom(task, text, listener));
         }
         catch (JSException e) when (e.Message.Contains("stopped"))
         {
             throw new OperationCanceledException(e.Message, e, stop);
         }
+    }
+
+    sealed class Listener(Action<double> told)
+    {
+        [JSInvokable]
+        public void Told(double share) => told(share);
     }
 }

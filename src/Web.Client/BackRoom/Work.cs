@@ -3,6 +3,8 @@ using System.Runtime.Versioning;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -18,8 +20,49 @@ public static partial class Work
         return JsonSerializer.Serialize(new OtherShapes(plan.Mirrors, plan.Believed.Mirrors), WorkJson.Default.OtherShapes);
     }
 
+    /// <summary>Futures of the whole plan.</summary>
+    [JSExport]
+    public static string PlanFutures(string request) => Answers.Of(() =>
+    {
+        var asked = JsonSerializer.Deserialize(request, WorkJson.Default.FuturesAsked)!;
+        var plan = new ForecastPlanRequest(asked.Plan.Input(), asked.Chances.Seed) { Futures = asked.Chances.Futures };
+        return JsonSerializer.Serialize(ForecastPlan.Run(plan, new Told(0, 1)).Forecast, WorkJson.Default.PlanForecast);
+    });
+
+    /// <summary>A changed plan against the plan as it stands, future by future.</summary>
+    [JSExport]
+    public static string WhatIf(string request) => Answers.Of(() =>
+    {
+        var asked = JsonSerializer.Deserialize(request, WorkJson.Default.WhatIfAsked)!;
+        var plan = Simulation.Of(asked.Plan.Input(), asked.Chances.Seed, asked.Chances.Futures).Run(progress: new Told(0, 0.5));
+        var changed = Simulation.Of(asked.Changed.Input(), asked.Chances.Seed, asked.Chances.Futures).Run(progress: new Told(0.5, 0.5));
+        return JsonSerializer.Serialize(WitnessMark.PlanningOffice.Futures.WhatIf.Of(asked.Words, plan.Courses, changed.Courses), WorkJson.Default.WhatIf);
+    });
+
+    /// <summary>Open jobs in the order of work, with expected days.</summary>
+    [JSExport]
+    public static string Order(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(PlanOrder.Of(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Facts()), WorkJson.Default.ImmutableArrayPlannedJob));
+
     /// <summary>Futures of the jobs still open.</summary>
     [JSExport]
     public static string Futures(string request) =>
         JsonSerializer.Serialize(Forecast.Run(JsonSerializer.Deserialize(request, WorkJson.Default.ForecastRequest)!), WorkJson.Default.JobForecast);
+
+    [JSImport("globalThis.tellShare")]
+    static partial void TellShare(double share);
+
+    /// <summary>Tells the page how far a part of the work has come, at most a hundred times.</summary>
+    sealed class Told(double from, double part) : IProgress<double>
+    {
+        int _hundredths = -1;
+
+        public void Report(double value)
+        {
+            var share = from + part * value;
+            if ((int)(share * 100) == _hundredths) return;
+            _hundredths = (int)(share * 100);
+            TellShare(share);
+        }
+    }
 }

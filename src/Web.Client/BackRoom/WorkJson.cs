@@ -4,6 +4,8 @@ using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.PlanningOffice;
+using WitnessMark.PlanningOffice.Futures;
+using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -18,4 +20,10 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(OtherShapes))]
 [JsonSerializable(typeof(ForecastRequest))]
 [JsonSerializable(typeof(JobForecast))]
+[JsonSerializable(typeof(FuturesAsked))]
+[JsonSerializable(typeof(PlanForecast))]
+[JsonSerializable(typeof(OrderAsked))]
+[JsonSerializable(typeof(ImmutableArray<PlannedJob>))]
+[JsonSerializable(typeof(WhatIfAsked))]
+[JsonSerializable(typeof(WhatIf))]
 sealed partial class WorkJson : JsonSerializerContext;

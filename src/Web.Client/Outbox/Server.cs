@@ -75,6 +75,16 @@ public sealed class Server(HttpClient http)
     public Task<Reply<Saved<Job>>> Save(Job job, int basedOn) =>
         Send(HttpMethod.Put, $"api/jobs/{job.Id}", new(job, basedOn), Json.SavingJob, Json.SavedJob);
 
+    public Task<Reply<ImmutableArray<Versioned<Milestone>>>> Milestones(Guid vehicle) => Get($"api/vehicles/{vehicle}/milestones", Json.ImmutableArrayVersionedMilestone);
+
+    public Task<Reply<Saved<Milestone>>> Save(Milestone milestone, int basedOn) =>
+        Send(HttpMethod.Put, $"api/milestones/{milestone.Id}", new(milestone, basedOn), Json.SavingMilestone, Json.SavedMilestone);
+
+    public Task<Reply<Versioned<Means>>> Means(Guid vehicle) => Get($"api/vehicles/{vehicle}/means", Json.VersionedMeans);
+
+    public Task<Reply<Saved<Means>>> Save(Means means, int basedOn) =>
+        Send(HttpMethod.Put, $"api/vehicles/{means.Id}/means", new(means, basedOn), Json.SavingMeans, Json.SavedMeans);
+
     public Task<Reply<Versioned<Shop>>> Shop() => Get("api/shop", Json.VersionedShop);
 
     public Task<Reply<Saved<Shop>>> Save(Shop shop, int basedOn) =>

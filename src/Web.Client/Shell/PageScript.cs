@@ -43,7 +43,9 @@ public sealed class PageScript(IJSRuntime js)
 
     public void Focus(string id) => Module.InvokeVoid("focus", id);
 
-    public ValueTask<string> AskBackRoom(string task, string text) => Module.InvokeAsync<string>("askBackRoom", task, text);
+    /// <param name="listener">Is told the share done, 0 to 1, by a method <c>Told</c>.</param>
+    public ValueTask<string> AskBackRoom<T>(string task, string text, DotNetObjectReference<T>? listener) where T : class =>
+        Module.InvokeAsync<string>("askBackRoom", task, text, listener);
 
     public void CloseBackRoom() => Module.InvokeVoid("closeBackRoom");
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using CsCheck;
@@ -147,9 +146,7 @@ public sealed class ListReaderTests
     {
         var text = Head + string.Concat(Enumerable.Range(0, 100_000).Select(i => i % 10 == 0 ? $"Body,\"Part {i},R-{i},,1,\n" : $"Body,Part {i},R-{i},,1,\n"));
         var shares = new List<double>();
-        var clock = Stopwatch.StartNew();
         var list = await ListReader.Preview(Encoding.UTF8.GetBytes(text), Lists.Empty, new(), Lists.Today, new Heard(shares), TestContext.Current.CancellationToken);
-        Assert.InRange(clock.Elapsed.TotalSeconds, 0, 30);
         Assert.Equal((90_000, 10_000), (list.Parts.Length, list.Refused.Length));
         Assert.True(shares.Count > 10 && shares.SequenceEqual(shares.Order()) && shares[^1] == 1);
         using var stop = new CancellationTokenSource();

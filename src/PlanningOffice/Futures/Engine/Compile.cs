@@ -47,10 +47,23 @@ sealed class Compile
             course.Run(0);
             return course;
         }
-        // Once without waiting for supplies or money to see when supplies are wanted, once with them to see how far to look.
+        // Once at mean figures, without waiting for supplies or money, to see when supplies are wanted.
         var wanted = AtMeans(null).Started;
-        var far = 2.2 * AtMeans(wanted).Finish + input.Jobs.SelectMany(j => j.Leads).Select(l => l.Days.High).DefaultIfEmpty().Max() + 365;
-        return Built(wanted, (int)Math.Min(LongestHorizon, far), false);
+        return Built(wanted, Far(Built(wanted, LongestHorizon, false)), false);
+    }
+
+    /// <summary>Days to look ahead: half as far again as the latest of a few futures, and a year.</summary>
+    static int Far(Model model)
+    {
+        const int Few = 100;
+        var course = new Course(model);
+        var latest = 0.0;
+        for (var f = 0; f < Few; f++)
+        {
+            course.Run(f);
+            latest = Math.Max(latest, course.Finish);
+        }
+        return (int)Math.Min(LongestHorizon, 1.5 * latest + 365);
     }
 
     static Job[] InOrder(PlanInput input)

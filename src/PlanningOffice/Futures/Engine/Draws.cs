@@ -6,16 +6,15 @@ namespace WitnessMark.PlanningOffice.Futures;
 sealed class Draws
 {
     readonly Model _model;
-    readonly Action<Chance> _pace;
+    readonly Func<Chance, double> _pace;
     readonly Chance _chance = new(0);
     readonly double[] _logs;
     readonly float[] _factors;
-    readonly float _jobSd;
 
     public Draws(Model model)
     {
         _model = model;
-        (_logs, _factors, _jobSd) = (new double[model.Groups.Length], new float[model.Groups.Length], (float)model.Input.Pace.JobSd);
+        (_logs, _factors) = (new double[model.Groups.Length], new float[model.Groups.Length]);
         (Hours, Cost) = (new float[model.Lines.Length], new float[model.Lines.Length]);
         (Days, Price, Found) = (new float[model.Leads.Length], new float[model.Leads.Length], new bool[model.Finds.Length]);
         Own = new(model.Input.Calendar, model.Input.Today, model.Horizon + 1);
@@ -35,6 +34,9 @@ sealed class Draws
 
     public DayTable Own { get; }
 
+    /// <summary>Standard deviation of a single job's own logarithm in the future whose <see cref="Factors"/> were asked for last.</summary>
+    public float OwnSd { get; private set; }
+
     public void Draw(int future)
     {
         OwnTime(future);
@@ -51,7 +53,7 @@ sealed class Draws
     public ReadOnlySpan<float> Factors(int future)
     {
         _chance.Restart(Keyed.Bits(_model.Seed ^ 0x7061636500000000, future));
-        _pace(_chance);
+        OwnSd = (float)_pace(_chance);
         for (var g = 0; g < _logs.Length; g++) _factors[g] = (float)Math.Exp(_logs[g]);
         return _factors;
     }
@@ -72,16 +74,16 @@ sealed class Draws
         for (var j = 0; j < lines.Length; j++)
         {
             ref readonly var line = ref lines[j];
-            Hours[j] = JobHours(line, factors, future);
+            Hours[j] = JobHours(line, factors, OwnSd, future);
             Cost[j] = line.Cost.None ? 0 : line.Cost.Draw(Keyed.Upper(Keyed.Bits(line.CostKey, future)));
         }
     }
 
-    public float JobHours(in JobLine line, ReadOnlySpan<float> factors, int future)
+    public static float JobHours(in JobLine line, ReadOnlySpan<float> factors, float ownSd, int future)
     {
         var bits = Keyed.Bits(line.HoursKey, future);
         var hours = line.Hours.Draw(Keyed.Upper(bits)) * factors[line.Group];
-        return _jobSd > 0 ? hours * MathF.Exp(_jobSd * QuantileTable.Normal.At(Keyed.Lower(bits))) : hours;
+        return ownSd > 0 ? hours * MathF.Exp(ownSd * QuantileTable.Normal.At(Keyed.Lower(bits))) : hours;
     }
 
     void Leads(int future)

@@ -29,14 +29,22 @@ sealed class Drivers(Model model, Courses courses)
             .Where(d => d.Share > Least).OrderByDescending(d => d.Share)];
     }
 
-    IEnumerable<Driver> Jobs(Draws draws) =>
-        Enumerable.Range(0, model.Lines.Length).OrderByDescending(j => model.Lines[j].Hours.Range + model.Input.Pace.JobSd * model.Lines[j].Hours.Mean)
+    IEnumerable<Driver> Jobs(Draws draws)
+    {
+        var ownSd = new float[courses.Count];
+        for (var f = 0; f < ownSd.Length; f++)
+        {
+            draws.Factors(f);
+            ownSd[f] = draws.OwnSd;
+        }
+        return Enumerable.Range(0, model.Lines.Length).OrderByDescending(j => model.Lines[j].Hours.Range + model.Input.Pace.JobSd * model.Lines[j].Hours.Mean)
             .Take(MostLookedAt).Select(j =>
             {
                 // The factor that all share is a cause of its own.
                 var line = model.Lines[j] with { Group = 0 };
-                return new Driver(DriverKind.Hours, model.Jobs[j].Id, $"hours of \"{model.Jobs[j].Title}\"", Share(f => draws.JobHours(line, One, f)));
+                return new Driver(DriverKind.Hours, model.Jobs[j].Id, $"hours of \"{model.Jobs[j].Title}\"", Share(f => Draws.JobHours(line, One, ownSd[f], f)));
             });
+    }
 
     IEnumerable<Driver> Leads() =>
         model.Leads.Where(l => l.Days.Range > 0).OrderByDescending(l => l.Days.Range).Take(MostLookedAt).Select(lead =>

@@ -8,11 +8,12 @@ public interface IOwnPace
 {
     /// <summary>
     /// Made ready for one worker: what is given back fills, for each group of jobs, the natural logarithm of the factor that all
-    /// their hours share in one future, and allocates nothing.
+    /// their hours share in one future, returns the standard deviation of a single job's own logarithm in that future, 0 to 3,
+    /// and allocates nothing.
     /// </summary>
-    Action<Chance> Into(ImmutableArray<PaceGroup> groups, double[] logs);
+    Func<Chance, double> Into(ImmutableArray<PaceGroup> groups, double[] logs);
 
-    /// <summary>Standard deviation of a single job's own logarithm of the factor, 0 to 3; independent between jobs.</summary>
+    /// <summary>The same standard deviation over all futures, root mean square; independent between jobs.</summary>
     double JobSd { get; }
 
     /// <summary>What the reader must know of it; empty when nothing.</summary>
@@ -28,38 +29,34 @@ public sealed record SharedPace(double Variation, double JobSd) : IOwnPace
 {
     public string Caution => "";
 
-    public Action<Chance> Into(ImmutableArray<PaceGroup> groups, double[] logs)
+    public Func<Chance, double> Into(ImmutableArray<PaceGroup> groups, double[] logs)
     {
         if (Variation is not (>= 0 and <= 2)) throw new RefusedException(Refusal.Of("pace", $"{Variation}", "give a coefficient of variation from 0 to 2"));
         var s2 = Math.Log(1 + Variation * Variation);
-        return chance => Array.Fill(logs, Math.Sqrt(s2) * chance.Normal() - s2 / 2);
+        return chance =>
+        {
+            Array.Fill(logs, Math.Sqrt(s2) * chance.Normal() - s2 / 2);
+            return JobSd;
+        };
     }
 }
 
 /// <summary>
-/// The pace learnt from finished jobs, whose kind and system are named as <see cref="Named"/> says. The factors of one future
-/// move together, each within its own uncertainty: what is not known of the person is taken to be common to all his work, which
-/// errs towards a wide forecast.
+/// The pace learnt from finished jobs. Each future has its own scales, and factors of all kinds and systems drawn together from
+/// what is known of them: what is uncertain of the person is common to his jobs, what is uncertain of one kind is that kind's.
 /// </summary>
-/// <param name="Jobs">Finished jobs it was learnt from.</param>
-public sealed record LearntPace(BiasModel Model, int Jobs) : IOwnPace
+public sealed record LearntPace(BiasModel Model) : IOwnPace
 {
     /// <summary>Before any job is finished: common practice.</summary>
-    public static LearntPace Prior { get; } = new(new([]), 0);
+    public static LearntPace Prior { get; } = new(new BiasModel([]));
 
-    public double JobSd => Model.Of("", "").JobLogSd;
+    public double JobSd => Model.JobSd;
 
-    public string Caution => Jobs > 0 ? "" : $"Your own pace is not known yet: jobs are taken to need {BiasModel.UsualFactor:0.0} times the guess, widely spread (common practice), until hours are logged.";
+    public string Caution => Model.Jobs > 0 ? "" : $"Your own pace is not known yet: jobs are taken to need {BiasModel.UsualFactor:0.0} times the guess, widely spread (common practice), until hours are logged.";
 
-    public static (string Kind, string System) Named(PaceGroup group) => ($"{group.Kind}", $"{group.System}");
-
-    public Action<Chance> Into(ImmutableArray<PaceGroup> groups, double[] logs)
+    public Func<Chance, double> Into(ImmutableArray<PaceGroup> groups, double[] logs)
     {
-        var factors = groups.Select(Named).Select(n => Model.Of(n.Kind, n.System)).ToArray();
-        return chance =>
-        {
-            var z = chance.Normal();
-            for (var g = 0; g < factors.Length; g++) logs[g] = factors[g].LogMean + factors[g].LogSd * z;
-        };
+        var draws = Model.Draws(groups);
+        return chance => draws.Into(chance, logs);
     }
 }

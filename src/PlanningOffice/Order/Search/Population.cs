@@ -31,7 +31,8 @@ sealed class Population
         _members = [.. Enumerable.Range(0, Size).Select(_ => new Member(web.Count))];
         (_child, Best) = (new Member(web.Count), new Member(web.Count));
         (_floors, _trial) = (new int[web.Count], new int[web.Count]);
-        First(known ?? (wish.Standing.IsEmpty ? null : new Schedule(wish.Standing)));
+        if ((known ?? (wish.Standing.IsEmpty ? null : new Schedule(wish.Standing))) is { } begin) Join(begin);
+        else First();
     }
 
     public Member Best { get; }
@@ -45,23 +46,40 @@ sealed class Population
     {
         if (_born < Size) Sample();
         else Breed();
-        Schedules += Decode(_child);
-        var better = _child.Cost < Best.Cost;
-        if (better) Copy(_child, Best);
-        Settle();
+        var better = Settled();
         _fruitless = better ? 0 : _fruitless + 1;
         if (_fruitless > Patience) (_born, _fruitless) = (0, 0);
         return better;
     }
 
-    void First(Schedule? known)
+    /// <summary>A schedule found elsewhere becomes one of the population.</summary>
+    public void Join(Schedule found)
     {
-        if (known is null) _decoder.Web.Sequence.CopyTo(_child.List, 0);
-        else Follow(known.Starts.AsSpan());
+        Follow(found.Starts.AsSpan());
         Array.Fill(_child.Held, !_wish.Standing.IsEmpty);
-        Schedules += Decode(_child);
+        _fruitless = Settled() ? 0 : _fruitless;
+    }
+
+    /// <summary>One schedule without justification, so that there is one soon.</summary>
+    void First()
+    {
+        _decoder.Web.Sequence.CopyTo(_child.List, 0);
+        _child.Makespan = _decoder.Serial(_child.List, _child.Starts);
+        _child.Cost = _wish.Cost(_project, _child.Starts);
+        Schedules++;
         Copy(_child, Best);
         Settle();
+    }
+
+    /// <summary>Decodes the child and settles it.</summary>
+    /// <returns>Whether it is the best so far.</returns>
+    bool Settled()
+    {
+        Schedules += Decode(_child);
+        var better = _child.Cost < Best.Cost;
+        if (better) Copy(_child, Best);
+        Settle();
+        return better;
     }
 
     /// <summary>The list of a known schedule; where a slip has put it out of order precedence wins.</summary>

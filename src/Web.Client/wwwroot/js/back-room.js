@@ -5,9 +5,16 @@ const work = dotnet.create()
   .then(runtime => runtime.getAssemblyExports("WitnessMark.Web.Client.dll"))
   .then(all => all.WitnessMark.Web.Client.BackRoom.Work);
 
+let at = 0;
+
+// Called by the work itself while it runs.
+globalThis.tellShare = share => self.postMessage({ id: at, share });
+
 self.onmessage = async ({ data: { id, task, text } }) => {
   try {
-    self.postMessage({ id, answer: (await work)[task](text) });
+    const room = await work;
+    at = id;
+    self.postMessage({ id, answer: room[task](text) });
   } catch (fault) {
     self.postMessage({ id, fault: String(fault) });
   }

@@ -59,11 +59,14 @@ let backRoom = null;
 let asked = 0;
 const waiting = new Map();
 
-export function askBackRoom(task, text) {
+export function askBackRoom(task, text, listener) {
   if (!backRoom) {
     backRoom = new Worker(new URL("./back-room.js", import.meta.url), { type: "module" });
-    backRoom.onmessage = ({ data: { id, answer, fault } }) => {
-      const { done, fail } = waiting.get(id);
+    backRoom.onmessage = ({ data: { id, answer, fault, share } }) => {
+      // What was stopped may still have a word on its way.
+      if (!waiting.has(id)) return;
+      const { done, fail, listener } = waiting.get(id);
+      if (share !== undefined) return listener?.invokeMethodAsync("Told", share);
       waiting.delete(id);
       if (fault) fail(new Error(fault));
       else done(answer);
@@ -72,7 +75,7 @@ export function askBackRoom(task, text) {
   }
   const id = ++asked;
   return new Promise((done, fail) => {
-    waiting.set(id, { done, fail });
+    waiting.set(id, { done, fail, listener });
     backRoom.postMessage({ id, task, text });
   });
 }
