@@ -46,8 +46,8 @@ sealed record KeptPart(RecordRoom Room, Guid Vehicle, Part Part, Shop Shop)
     public async Task Land(CardResult card, CancellationToken stop)
     {
         var id = NamedId.Of(Part.Id, $"job {card.Card.Title}");
-        var standing = (await Room.Jobs.Jobs(Vehicle, stop)).FirstOrDefault(j => j.Row.Id == id);
-        await Room.Jobs.Save(card.AsJob(id, Vehicle, Part), standing.Version, stop);
+        var (job, version) = card.Landed(await Room.Jobs.Jobs(Vehicle, stop), id, Vehicle, Part);
+        await Room.Jobs.Save(job, version, stop);
     }
 
     static bool Same(string a, string b) => string.Equals(a, b.Trim(), StringComparison.OrdinalIgnoreCase);

@@ -1,4 +1,5 @@
 using WitnessMark.Stores;
+using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Outbox;
 
@@ -13,4 +14,8 @@ public static class Replies
         { Value: { Clash: true } saved } => saved.Words,
         _ => null,
     };
+
+    /// <summary>Why a fact was not kept, for the person; null when it was.</summary>
+    public static string? Why(this Reply<Recorded> reply) =>
+        reply.Away ? "The host does not answer; nothing was kept. Try again when it is back." : reply.Refusal;
 }

@@ -2,11 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.Tests;
 
-<<<<<<<< HEAD:tests/Stores.Tests/ForSharing/WantsTests.cs
-namespace WitnessMark.Stores.Tests.ForSharing;
-========
 namespace WitnessMark.Stores.Tests.Handout;
->>>>>>>> came:tests/Stores.Tests/Handout/WantsTests.cs
 
 public sealed class WantsTests
 {

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Microsoft.AspNetCore.Components;
+using WitnessMark.Stores;
+using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Client.Outbox;
+
+namespace WitnessMark.Web.Client.Stores;
+
+/// <summary>What every page about one vehicle's stores has: the tree, the desk, and a way to keep what is typed.</summary>
+public abstract class StoresPage : ComponentBase
+{
+    [Parameter] public Guid VehicleId { get; set; }
+    [Inject] protected Server Server { get; set; } = default!;
+    [Inject] protected DeskServer Desk { get; set; } = default!;
+    [Inject] protected Tray Tray { get; set; } = default!;
+    [Inject] protected TimeProvider Clock { get; set; } = default!;
+    [Inject] protected NavigationManager Navigation { get; set; } = default!;
+
+    /// <summary>Null until it is fetched.</summary>
+    protected VehicleTree? Tree { get; private set; }
+
+    /// <summary>Why the page cannot be shown.</summary>
+    protected string? Why { get; set; }
+
+    Dictionary<Guid, string> _names = [];
+
+    protected DateTimeOffset Now => Clock.GetLocalNow();
+
+    protected DateOnly Today => DateOnly.FromDateTime(Now.Date);
+
+    /// <summary>What is written into facts made here.</summary>
+    protected const string Device = "page";
+
+    protected override Task OnParametersSetAsync() => Again();
+
+    /// <summary>Asks the host for everything the page shows.</summary>
+    protected async Task Again()
+    {
+        var reply = await Server.Patient(() => Server.Tree(VehicleId));
+        if (reply.Value is not { } tree)
+        {
+            Why = reply.Refusal;
+            return;
+        }
+        _names = tree.Parts.ToDictionary(p => p.Row.Id, p => PartWording.Full(p.Row));
+        await Fetch(tree);
+        Tree = tree;
+        StateHasChanged();
+    }
+
+    /// <summary>The rest that the page shows, before it is drawn.</summary>
+    protected virtual Task Fetch(VehicleTree tree) => Task.CompletedTask;
+
+    protected string NameOf(Guid part) => _names.GetValueOrDefault(part, "a part that is no longer listed");
+
+    protected async Task<ImmutableArray<T>> Facts<T>() where T : IFact =>
+        (await Server.Patient(() => Desk.Facts<T>(VehicleId))).Value is { IsDefault: false } facts ? facts : [];
+
+    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : IDecision =>
+        (await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is { IsDefault: false } rows ? rows : [];
+
+    /// <summary>Appends what was seen; answers why not, or null when it is kept and the page is fetched anew.</summary>
+    protected async Task<string?> Append<T>(T fact) where T : IFact => await Kept(fact, async () => (await Desk.Append(fact)).Why());
+
+    /// <summary>Saves a decision; answers why not, or null when it is kept and the page is fetched anew.</summary>
+    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : IDecision => await Kept(row, async () => (await Desk.Save(row, basedOn)).Why());
+
+    /// <summary>Takes a fact back.</summary>
+    protected Task<string?> TakeBack(Guid fact, string reason) => Append(new TakenBack(Tray.NewId(), VehicleId, fact, reason, Now, Device));
+
+    async Task<string?> Kept(IKept row, Func<Task<string?>> keep)
+    {
+        if ((row.Wrong()?.Sentence ?? await keep()) is { } why) return why;
+        await Again();
+        return null;
+    }
+}
