@@ -20,6 +20,9 @@ static class Guard
     /// <summary>Largest request body, bytes: a thousand readings at once are well below it.</summary>
     public const long LargestBody = 2 << 20;
 
+    /// <summary>For a set of changes, bytes: one of 5,000 parts, before and after, takes about 3 MB.</summary>
+    const long LargestChanges = 32 << 20;
+
     public static void UseGuard(this WebApplication app) => app.Use(async (context, next) =>
     {
         var headers = context.Response.Headers;
@@ -28,8 +31,8 @@ static class Guard
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        if (context.Request.Path == PictureApi.Address && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
-            limit.MaxRequestBodySize = PictureKind.Largest;
+        if (LargestOf(context.Request) != LargestBody && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = LargestOf(context.Request);
         var (status, why) = WhyRefused(context.Request) is { } foreign ? (StatusCodes.Status403Forbidden, foreign)
             : context.Request.ContentLength > LargestOf(context.Request) ? (StatusCodes.Status413PayloadTooLarge, "The request is too large; send less at once.")
             : (0, null);
@@ -37,7 +40,10 @@ static class Guard
         else await Results.Json(new Refused(why), statusCode: status).ExecuteAsync(context);
     });
 
-    static long LargestOf(HttpRequest request) => request.Path == PictureApi.Address ? PictureKind.Largest : LargestBody;
+    static long LargestOf(HttpRequest request) =>
+        request.Path == PictureApi.Address ? PictureKind.Largest
+        : request.Path.Value is { } path && path.EndsWith("/changes", StringComparison.Ordinal) ? LargestChanges
+        : LargestBody;
 
     internal static string? WhyRefused(HttpRequest request)
     {

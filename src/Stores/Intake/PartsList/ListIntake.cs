@@ -17,16 +17,16 @@ public static class ListIntake
             throw new RefusedException(Refusal.Of("answer for a duplicate", $"line {stranger}", "this line doubles nothing"));
         foreach (var row in preview.Parts)
         {
-            if (!duplicates.TryGetValue(row.Line, out var duplicate)) sheet.Add(row);
-            else switch (answers is not null && answers.TryGetValue(row.Line, out var answer) ? answer : duplicate.Proposed)
-            {
-                case DuplicateAnswer.Add: sheet.Add(row); break;
-                case DuplicateAnswer.Skip: break;
-                default: sheet.Update(duplicate.PartId ?? throw new RefusedException(Refusal.Of("answer for a duplicate", "update", "a row that doubles an earlier row is skipped or added", row.Line)), row); break;
-            }
+            var duplicate = duplicates.GetValueOrDefault(row.Line);
+            var answer = duplicate is null ? DuplicateAnswer.Add : answers?.TryGetValue(row.Line, out var said) is true ? said : duplicate.Proposed;
+            if (answer == DuplicateAnswer.Add) sheet.Add(row);
+            else if (answer == DuplicateAnswer.Update) sheet.Update(duplicate?.PartId ?? throw Twice(row.Line), row);
         }
         return sheet.Changes;
     }
+
+    static RefusedException Twice(int line) =>
+        new(Refusal.Of("answer for a duplicate", "update", "a row that doubles an earlier row is skipped or added", line));
 
     /// <summary>The tree while rows are put into it.</summary>
     sealed class Sheet(VehicleTree tree)

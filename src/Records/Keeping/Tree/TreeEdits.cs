@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using WitnessMark.Maths;
-using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 
 namespace WitnessMark.Records;
@@ -15,12 +14,14 @@ static class TreeEdits
     public static async Task<Applied> Apply(Func<RecordsDb> open, TreeChanges changes, CancellationToken cancel)
     {
         await using var db = open();
+        // Each row's state is said outright below; looking for changes in thousands of rows would take longer than keeping them.
+        db.ChangeTracker.AutoDetectChangesEnabled = false;
         await using var all = await db.Database.BeginTransactionAsync(cancel);
         var inTheWay = ImmutableArray.CreateBuilder<string>();
         inTheWay.AddRange(await Stage(db, changes.Systems, s => s.Id, s => $"The system {s.Name}", Check.Of, cancel));
         inTheWay.AddRange(await Stage(db, changes.Assemblies, a => a.Id, a => $"The assembly {a.Name}", Check.Of, cancel));
-        inTheWay.AddRange(await Stage(db, changes.Parts, p => p.Id, Named, Check.Of, cancel));
-        inTheWay.AddRange(await StillCarrying(db, changes, cancel));
+        inTheWay.AddRange(await Stage(db, changes.Parts, p => p.Id, TreeRemains.Named, Check.Of, cancel));
+        inTheWay.AddRange(await TreeRemains.StillCarrying(db, changes, cancel));
         if (inTheWay.Count > 0) return new(0, inTheWay.ToImmutable());
         if (await db.Strangers(changes, cancel) is { } stranger) throw new RefusedException(stranger);
         try
@@ -57,7 +58,8 @@ static class TreeEdits
         var ids = changes.Select(c => id(c.Row)).ToList();
         if (ids.Distinct().Count() < ids.Count) throw new RefusedException(Refusal.Of($"changes of {typeof(T).Name}", "the same row twice", "change each row once"));
         var versions = await db.Set<T>().Where(r => ids.Contains(EF.Property<Guid>(r, "Id")))
-            .ToDictionaryAsync(r => EF.Property<Guid>(r, "Id"), r => EF.Property<int>(r, RecordsDb.Version), cancel);
+            .Select(r => new { Id = EF.Property<Guid>(r, "Id"), Version = EF.Property<int>(r, RecordsDb.Version) })
+            .ToDictionaryAsync(r => r.Id, r => r.Version, cancel);
         var told = new List<string>();
         foreach (var change in changes)
         {
@@ -83,28 +85,6 @@ static class TreeEdits
         : basedOn == 0 ? $"{name} is there already."
         : $"{name} was changed meanwhile (version {stands} stands).";
 
-    /// <summary>What would lose its owner: rows added meanwhile to a system, an assembly or a part that is to be taken off.</summary>
-    static async Task<List<string>> StillCarrying(RecordsDb db, TreeChanges changes, CancellationToken cancel)
-    {
-        var systems = Gone(changes.Systems).ToDictionary(s => s.Id);
-        var assemblies = Gone(changes.Assemblies).ToDictionary(a => a.Id);
-        var parts = Gone(changes.Parts).ToDictionary(p => p.Id);
-        if (systems.Count + assemblies.Count + parts.Count == 0) return [];
-        List<Guid> s = [.. systems.Keys], a = [.. assemblies.Keys], p = [.. parts.Keys];
-        var moved = changes.Parts.Select(c => c.Row.Id).ToHashSet();
-        var left = await db.Set<Part>().Where(r => s.Contains(r.SystemId) || (r.AssemblyId != null && a.Contains(r.AssemblyId.Value)))
-            .Select(r => new { r.Id, r.Name, r.SystemId, r.AssemblyId }).ToListAsync(cancel);
-        var samples = await db.Set<PartSample>().Where(r => p.Contains(r.PartId)).Select(r => new { r.PartId, r.Title }).ToListAsync(cancel);
-        var jobs = await db.Set<Job>().Where(r => (r.PartId != null && p.Contains(r.PartId.Value)) || (r.SystemId != null && s.Contains(r.SystemId.Value)))
-            .Select(r => new { r.PartId, r.SystemId, r.Title }).ToListAsync(cancel);
-        return
-        [
-            .. left.Where(r => !moved.Contains(r.Id)).Select(r => $"The part {r.Name} was put into {(systems.TryGetValue(r.SystemId, out var of) ? of.Name : assemblies[r.AssemblyId!.Value].Name)} meanwhile."),
-            .. samples.Select(r => $"{Named(parts[r.PartId])} has the sample {r.Title}."),
-            .. jobs.Select(r => $"{(r.PartId is { } id && parts.TryGetValue(id, out var part) ? Named(part) : $"The system {systems[r.SystemId!.Value].Name}")} has the job {r.Title}."),
-        ];
-    }
-
     /// <summary>Every row belongs to the vehicle that the set names.</summary>
     static async Task<Refusal?> Strangers(this RecordsDb db, TreeChanges changes, CancellationToken cancel)
     {
@@ -118,8 +98,4 @@ static class TreeEdits
     }
 
     static List<T> Rows<T>(ImmutableArray<RowChange<T>> changes) where T : class => [.. changes.Select(c => c.After).OfType<T>()];
-
-    static IEnumerable<T> Gone<T>(ImmutableArray<RowChange<T>> changes) where T : class => changes.Where(c => c.After is null).Select(c => c.Row);
-
-    static string Named(Part p) => $"The part {p.Name}{(p.Hand == Hand.None ? "" : $" {p.Hand}")}";
 }
