@@ -25,6 +25,22 @@ public sealed class ListReaderTests
     }
 
     [Fact]
+    [Truth(Grade.CommonPractice, "a spreadsheet's list has a merged title over the heads; German heads and the decimal comma; Windows-1252 bytes")]
+    public async Task A_title_above_the_head_row_is_passed_over()
+    {
+        var bytes = CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetBytes(
+            "Teileliste;;;;;\r\nPos.;Benennung;Menge;Seite;Baugruppe;Bemerkung\r\n1;Türgriff;2,0;N/S;Tür;\"£12,\r\naußen\"\r\n;;;;;\r\n2;Mutter;zwei;;;\r\n");
+        var list = await Lists.Read(bytes, settings: new(InSystem: "Karosserie", Driver: Hand.RH));
+        Assert.Equal((1, "Windows-1252", "Benennung"), (list.Titles, list.Encoding, list.Head[1]));
+        var part = Assert.Single(list.Parts);
+        Assert.Equal((3, "Türgriff", 2, Hand.LH, "Tür", "£12,\r\naußen"), (part.Line, part.Name, part.Quantity, part.Hand, part.Assembly, part.Condition));
+        Assert.StartsWith("line 6, column 3 (Menge): \"zwei\"", Assert.Single(list.Refused).Sentence);
+
+        var plain = await Lists.Read("Wing;1\nDoor;2\n", settings: new(Map: new(false, [ListField.Part, ListField.Quantity]), InSystem: "Body"));
+        Assert.Equal((0, 2), (plain.Titles, plain.Parts.Length));
+    }
+
+    [Fact]
     [Truth(Grade.SecondImplementation, "CsvHelper 33.1.0 reads the same cells out of well-formed texts")]
     public void Cells_are_those_of_another_reader()
     {
