@@ -41,6 +41,18 @@ public sealed class ListReaderTests
     }
 
     [Fact]
+    [Truth(Grade.Property, "a list with a doubled row, taken twice, changes nothing the second time: the first of the two rows counts both times")]
+    public async Task A_doubled_row_changes_nothing_when_the_list_is_taken_again()
+    {
+        const string text = Head + "Body,Wing,W-1,LH,1,split\nBody,Wing,W-1,LH,2,doubled\n";
+        var first = await Lists.Read(text);
+        var tree = Lists.Empty.After(ListIntake.Changes(first, Lists.Empty, new Dictionary<int, DuplicateAnswer>()));
+        var again = await Lists.Read(text, tree);
+        Assert.Equal([DuplicateAnswer.Skip, DuplicateAnswer.Skip], again.Duplicates.Select(d => d.Proposed));
+        Assert.Equal(0, ListIntake.Changes(again, tree, new Dictionary<int, DuplicateAnswer>()).Count);
+    }
+
+    [Fact]
     [Truth(Grade.SecondImplementation, "CsvHelper 33.1.0 reads the same cells out of well-formed texts")]
     public void Cells_are_those_of_another_reader()
     {

@@ -8,7 +8,7 @@ static class ColumnNames
         (ListField.System, "system group section area category hauptgruppe"),
         (ListField.Assembly, "assembly subassembly assy subassy unit subgroup baugruppe"),
         (ListField.Part, "part partname name description desc partdescription itemdescription component title benennung bezeichnung teil teilename"),
-        (ListField.Reference, "reference ref refs refno partno partnumber partnos partref pn number no item itemno itemnumber illustration illus illno fig figure figno plate plateno catno cataloguenumber catalogueno makersno makersnumber code pos position teilenr teilenummer artikelnr artikelnummer bestellnr nr"),
+        (ListField.Reference, "reference ref refs refno partno partnumber partnos partref pn number no item itemno itemnumber illustration illus illno fig figure figno plate plateno catno cataloguenumber catalogueno makersno makersnumber code teilenr teilenummer artikelnr artikelnummer bestellnr"),
         (ListField.Hand, "hand side lhrh lr handed seite"),
         (ListField.Quantity, "quantity qty off nooff numberoff count pcs pieces each pervehicle percar noreqd noperset required reqd menge stück stückzahl anzahl"),
         (ListField.Condition, "condition state asfound notes note remarks comment comments bemerkung bemerkungen zustand"),
