@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.Globalization;
 using WitnessMark.FrontOffice.Printing;
+using WitnessMark.Maths;
 
 namespace WitnessMark.Cli;
 
@@ -13,6 +15,18 @@ static class Common
     public static Option<string?> Out(string what) => new("--out", "-o") { Description = what, HelpName = "FILE" };
 
     public static Option<string> Folder() => new("--out", "-o") { Description = "Folder for the files.", HelpName = "FOLDER", DefaultValueFactory = _ => "." };
+
+    /// <summary>A number with a point; a comma is refused, since it would be passed over as a sign for thousands.</summary>
+    public static Option<double> Number(string name, string does) => new(name)
+    {
+        Description = does,
+        CustomParser = r =>
+        {
+            if (double.TryParse(r.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)) return number;
+            r.AddError(Refusal.Of(name, r.Tokens[0].Value, "give a number, with a point for the fraction").Sentence);
+            return 0;
+        },
+    };
 
     /// <summary>Writes files into a folder and returns their full paths.</summary>
     public static List<string> WriteAll(string folder, IEnumerable<PrintOut> files) =>

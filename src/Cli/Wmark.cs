@@ -54,7 +54,7 @@ static class Wmark
     public static int Run(string[] args, Desk desk)
     {
         var parsed = Commands(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parsed.Errors is [var first, ..]) return Refuse(desk, first.Message);
+        if (parsed.Errors is [var first, ..]) return Refuse(desk, Plain(first.Message));
         try
         {
             return parsed.Invoke(new InvocationConfiguration { Output = desk.Out, Error = desk.Error, EnableDefaultExceptionHandler = false });
@@ -70,6 +70,10 @@ static class Wmark
             return Fault;
         }
     }
+
+    /// <summary>A type of the program tells the person nothing.</summary>
+    static string Plain(string message) => message.Split(" as expected type ") is [var what, var type]
+        ? $"{what}; give {(type.Contains("Int", StringComparison.Ordinal) ? "a whole number within its range" : "one of the values that --help lists")}." : message;
 
     static int Refuse(Desk desk, string sentence)
     {

@@ -51,7 +51,7 @@ static class ForecastWords
         to.WriteLine($"{f.Cash.Currency}: {Spread(f.Money, "0.00")}");
         if (f.Cash.Limited) to.WriteLine($"money runs dry: {f.Cash.OddsOfDry:0%}{(f.Cash.Dry is { } dry ? $", {Days(dry)}" : "")}");
         foreach (var line in f.InWords) to.WriteLine($"- {line}");
-        var looks = f.Discoveries.Where(d => d.DaysIfFound is not null).ToList();
+        var looks = f.Discoveries.Where(d => d.DaysIfFound is not null && d.Tail.Known < d.Tail.Now).ToList();
         foreach (var d in looks.Take(MostLooks))
             to.WriteLine($"look: {d.Words}, {d.Odds:0%}: {d.LookHours:0.0} h; P90 - P50 from {d.Tail.Now:0} to {d.Tail.Known:0} days once it is known");
         if (looks.Count > MostLooks) to.WriteLine($"      and {looks.Count - MostLooks} more that tell less; --json lists all.");

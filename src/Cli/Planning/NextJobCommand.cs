@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using WitnessMark.FrontOffice.PlanNext;
 using WitnessMark.PlanningOffice.Next;
 
@@ -11,7 +10,8 @@ static class NextJobCommand
     public static Command Build(Desk desk)
     {
         var (kept, json) = (new PlanOptions(), Common.Json());
-        var hours = new Option<double>("--hours") { Description = "Hours at hand.", Required = true, CustomParser = r => double.TryParse(r.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var h) ? h : double.NaN };
+        var hours = Common.Number("--hours", "Hours at hand.");
+        hours.Required = true;
         var noHelper = Switch("--no-helper", "Nobody to lend a hand.");
         var raining = Switch("--raining", "No dry place for paint or outdoor work.");
         var evening = Switch("--evening", "No daylight, and quiet hours.");

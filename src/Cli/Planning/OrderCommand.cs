@@ -13,7 +13,8 @@ static class OrderCommand
     public static Command Build(Desk desk)
     {
         var file = Common.File("A single-mode project in PSPLIB's .sm form.");
-        var seconds = new Option<double>("--seconds") { Description = "How long the search may take, the start of the program counted.", DefaultValueFactory = _ => 5 };
+        var seconds = Common.Number("--seconds", "How long the search may take, the start of the program counted.");
+        seconds.DefaultValueFactory = _ => 5;
         var seed = new Option<ulong>("--seed") { Description = "Chance of our own search.", DefaultValueFactory = _ => 1 };
         var own = new Option<bool>("--own") { Description = "Only our own search, without the exact finish." };
         var json = Common.Json();

@@ -78,7 +78,8 @@ static class PlanCommand
     static Command Order(Desk desk)
     {
         var (kept, json) = (new PlanOptions(), Common.Json());
-        var seconds = new Option<double>("--seconds") { Description = "How long to search.", DefaultValueFactory = _ => 3 };
+        var seconds = Common.Number("--seconds", "How long to search.");
+        seconds.DefaultValueFactory = _ => 3;
         var keep = new Option<bool>("--keep") { Description = "Let the order found stand." };
         return Common.Command("order", "Puts the open jobs in order: early milestones first, waits beside work, few jobs moved.",
             "wmark plan order --db van.db --seconds 3 --keep", [.. kept.All, seconds, keep, json], async (parsed, stop) =>

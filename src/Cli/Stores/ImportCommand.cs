@@ -29,14 +29,14 @@ static class ImportCommand
         return Common.Command("import", "Takes a typed parts list into a vehicle, all or nothing.", "wmark parts import list.csv --db van.db --vehicle \"The van\" --dry-run",
             [file, db, vehicle, map, separator, system, driver, doubles, dry, json], async (parsed, stop) =>
         {
-            var room = await RecordRoom.Open(parsed.GetRequiredValue(db), stop);
+            var room = await Kept.Open(parsed.GetRequiredValue(db), stop);
             var tree = await Named(room, parsed.GetRequiredValue(vehicle), stop);
             var settings = new ListSettings(Separator(parsed.GetValue(separator)), null, parsed.GetRequiredValue(system), Driver(parsed.GetValue(driver)));
             var request = new TakeInListRequest(Desk.Read(parsed.GetRequiredValue(file)), tree, settings, DateOnly.FromDateTime(desk.Clock.GetLocalNow().DateTime));
             var preview = await TakeInList.Preview(request, null, stop);
             if (parsed.GetValue(map) is { } changed)
                 preview = await TakeInList.Preview(request with { Settings = settings with { Map = preview.Map.With(changed, preview.Head).Value } }, null, stop);
-            if (preview.Missing is { } missing) throw new RefusedException(missing);
+            if (preview.Missing is { } missing) throw new RefusedException(new($"{missing.Sentence.TrimEnd('.')}, as in --map 2=part; {Columns(preview)}."));
             var answers = parsed.GetValue(doubles) is { } all ? preview.Duplicates.ToDictionary(d => d.Line, d => d.PartId is null && all == DuplicateAnswer.Update ? d.Proposed : all) : [];
             var taken = parsed.GetValue(dry)
                 ? new TakenList(ListIntake.Changes(preview, tree, answers), new(0, []))
@@ -54,6 +54,8 @@ static class ImportCommand
             ?? throw new RefusedException(Refusal.Of("vehicle", name, vehicles.IsEmpty ? "there is none in these records yet" : $"there is {string.Join(", ", vehicles.Select(v => v.Row.Name))}"));
         return (await room.Vehicles.Tree(found.Id, stop))!;
     }
+
+    static string Columns(ListPreview preview) => $"the columns are {string.Join(", ", preview.Head.Select((name, i) => name == "" || name == $"{i + 1}" ? $"{i + 1}" : $"{i + 1} {name}"))}";
 
     static char? Separator(string? text) => text is null ? null
         : Separators.Read(text) ?? throw new RefusedException(Refusal.Of("separator", text, "give comma, semicolon, tab, bar or one sign"));

@@ -10,11 +10,14 @@ static class Kept
 {
     public static Option<string> Db() => new("--db") { Description = "The records' SQLite file.", Required = true };
 
+    /// <summary>Records that are there; none are made.</summary>
+    public static Task<RecordRoom> Open(string path, CancellationToken stop) => File.Exists(path) ? RecordRoom.Open(path, stop)
+        : throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
+
     /// <param name="name">Without case; null for all of them.</param>
     public static async Task<List<VehicleTree>> Vehicles(string path, string? name, CancellationToken stop)
     {
-        if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
-        var store = (await RecordRoom.Open(path, stop)).Vehicles;
+        var store = (await Open(path, stop)).Vehicles;
         var all = await store.Vehicles(stop);
         var trees = new List<VehicleTree>();
         foreach (var (vehicle, _) in all)

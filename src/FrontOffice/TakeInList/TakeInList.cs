@@ -24,7 +24,7 @@ public sealed record TakenList(TreeChanges Changes, Applied Applied)
 
     /// <summary>What to tell the person.</summary>
     public string Words => Applied.Done
-        ? $"{NewParts} parts added, {UpdatedParts} updated, {NewSystems} new systems, {NewAssemblies} new assemblies."
+        ? $"{NewParts} {(NewParts == 1 ? "part" : "parts")} added, {UpdatedParts} updated, {NewSystems} new {(NewSystems == 1 ? "system" : "systems")}, {NewAssemblies} new {(NewAssemblies == 1 ? "assembly" : "assemblies")}."
         : Applied.Words;
 }
 

@@ -29,6 +29,20 @@ public class OrderTests
                 Assert.True(rows.Where(row => starts[row.Job] <= slot && slot < starts[row.Job] + row.Duration).Sum(row => row.Needs[r]) <= capacities[r]);
     }
 
+    [Theory]
+    [InlineData("order none.sm --seconds 1,5", "--seconds: \"1,5\"", "with a point")]
+    [InlineData("next --db none.db --hours 3,5", "--hours: \"3,5\"", "with a point")]
+    [InlineData("forecast none.json --futures 99999999999", "99999999999", "give a whole number")]
+    [Truth(Grade.CommonPractice, "half of Europe types a decimal comma: 1,5 is never 15")]
+    public void A_number_typed_otherwise_is_refused_by_what_was_typed(string line, string value, string wanted)
+    {
+        var told = Told.By(line.Split(' '));
+        Assert.Equal((2, ""), (told.Code, told.Out));
+        Assert.Contains(value, told.Error);
+        Assert.Contains(wanted, told.Error);
+        Assert.DoesNotContain("System.", told.Error);
+    }
+
     [Fact, Truth(Grade.Property, "three jobs of 2, 3 and 4 slots on one bench take 9, and none can take less")]
     public void In_words_it_says_whether_it_could_be_shorter()
     {

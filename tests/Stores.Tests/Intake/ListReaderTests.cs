@@ -25,6 +25,34 @@ public sealed class ListReaderTests
     }
 
     [Fact]
+    [Truth(Grade.CommonPractice, "a spreadsheet's list has a merged title over the heads; German heads and the decimal comma; Windows-1252 bytes")]
+    public async Task A_title_above_the_head_row_is_passed_over()
+    {
+        var bytes = CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetBytes(
+            "Teileliste;;;;;\r\nPos.;Benennung;Menge;Seite;Baugruppe;Bemerkung\r\n1;Türgriff;2,0;N/S;Tür;\"£12,\r\naußen\"\r\n;;;;;\r\n2;Mutter;zwei;;;\r\n");
+        var list = await Lists.Read(bytes, settings: new(InSystem: "Karosserie", Driver: Hand.RH));
+        Assert.Equal((1, "Windows-1252", "Benennung"), (list.Titles, list.Encoding, list.Head[1]));
+        var part = Assert.Single(list.Parts);
+        Assert.Equal((3, "Türgriff", 2, Hand.LH, "Tür", "£12,\r\naußen"), (part.Line, part.Name, part.Quantity, part.Hand, part.Assembly, part.Condition));
+        Assert.StartsWith("line 6, column 3 (Menge): \"zwei\"", Assert.Single(list.Refused).Sentence);
+
+        var plain = await Lists.Read("Wing;1\nDoor;2\n", settings: new(Map: new(false, [ListField.Part, ListField.Quantity]), InSystem: "Body"));
+        Assert.Equal((0, 2), (plain.Titles, plain.Parts.Length));
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "a list with a doubled row, taken twice, changes nothing the second time: the first of the two rows counts both times")]
+    public async Task A_doubled_row_changes_nothing_when_the_list_is_taken_again()
+    {
+        const string text = Head + "Body,Wing,W-1,LH,1,split\nBody,Wing,W-1,LH,2,doubled\n";
+        var first = await Lists.Read(text);
+        var tree = Lists.Empty.After(ListIntake.Changes(first, Lists.Empty, new Dictionary<int, DuplicateAnswer>()));
+        var again = await Lists.Read(text, tree);
+        Assert.Equal([DuplicateAnswer.Skip, DuplicateAnswer.Skip], again.Duplicates.Select(d => d.Proposed));
+        Assert.Equal(0, ListIntake.Changes(again, tree, new Dictionary<int, DuplicateAnswer>()).Count);
+    }
+
+    [Fact]
     [Truth(Grade.SecondImplementation, "CsvHelper 33.1.0 reads the same cells out of well-formed texts")]
     public void Cells_are_those_of_another_reader()
     {

@@ -10,11 +10,17 @@ namespace WitnessMark.PlanningOffice.Futures;
 /// </summary>
 public static class NetworkFile
 {
+    /// <summary>Largest number read, and its inverse the smallest, so that no square of a sum leaves the range of a double.</summary>
+    const double Largest = 1e15;
+
+    static ReadOnlySpan<byte> Mark => [0xEF, 0xBB, 0xBF];
+
+    /// <param name="json">UTF-8, with or without its byte order mark.</param>
     public static Parsed<Network> Read(ReadOnlyMemory<byte> json)
     {
         try
         {
-            using var document = JsonDocument.Parse(json);
+            using var document = JsonDocument.Parse(json.Span.StartsWith(Mark) ? json[Mark.Length..] : json);
             var root = document.RootElement;
             if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("activities", out var list) || list.ValueKind != JsonValueKind.Array)
                 return Refusal.Of("activities", null, "the file needs a list of them");
@@ -42,8 +48,8 @@ public static class NetworkFile
 
     static Duration Duration(JsonElement d, string which)
     {
-        double Number(string field) => Of(d, field, which) is { ValueKind: JsonValueKind.Number } x && x.TryGetDouble(out var value) && double.IsFinite(value)
-            ? value : throw Refused(which, field, Of(d, field, which).ToString(), "give a number");
+        double Number(string field) => Of(d, field, which) is { ValueKind: JsonValueKind.Number } x && x.TryGetDouble(out var value) && Math.Abs(value) is 0 or (>= 1 / Largest and <= Largest)
+            ? value : throw Refused(which, field, Of(d, field, which).ToString(), "give a number, no larger than 1e15 and, save 0, no smaller than 1e-15");
         return Text(Of(d, "type", which), which, "type") switch
         {
             "lognormal" => new Lognormal(Number("mean"), Number("sd")),

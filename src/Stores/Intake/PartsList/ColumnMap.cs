@@ -29,6 +29,11 @@ public sealed record ColumnMap(bool HeadRow, ImmutableArray<ListField> Fields)
         return new(head, head ? fields.ToImmutable() : [.. first.Select(_ => ListField.Ignored)]);
     }
 
+    /// <summary>Which of the first rows names the columns: the one that names most, as titles may stand above it; 0 when none does.</summary>
+    public static int HeadAt(IEnumerable<ImmutableArray<string>> first) => first
+        .Select((cells, at) => (Named: Propose(cells) is { HeadRow: true } map ? map.Fields.Count(f => f != ListField.Ignored) : 0, at))
+        .Aggregate((best, next) => next.Named > best.Named ? next : best).at;
+
     /// <summary>The same with some columns changed, as <c>Part No=reference, 3=quantity</c>: by name or by number from 1.</summary>
     public Parsed<ColumnMap> With(string changes, ImmutableArray<string> head)
     {

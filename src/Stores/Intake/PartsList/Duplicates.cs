@@ -12,6 +12,9 @@ sealed class Duplicates
     readonly Dictionary<string, Seen> _named = [];
     readonly Dictionary<string, Seen> _referred = [];
 
+    /// <summary>Parts of the vehicle that an earlier row brings up to date already; a doubled row must not change them back.</summary>
+    readonly HashSet<Guid> _met = [];
+
     public Duplicates(VehicleTree tree)
     {
         var systems = tree.Systems.ToDictionary(s => s.Row.Id, s => s.Row.Name);
@@ -42,8 +45,8 @@ sealed class Duplicates
         return null;
     }
 
-    static DuplicateAnswer Proposed(ListedPart row, Seen seen) =>
-        seen.Part is { } part && (Merged.Of(part, row, part.AssemblyId) != part || row.Assembly != "") ? DuplicateAnswer.Update : DuplicateAnswer.Skip;
+    DuplicateAnswer Proposed(ListedPart row, Seen seen) =>
+        seen.Part is { } part && _met.Add(part.Id) && (Merged.Of(part, row, part.AssemblyId) != part || row.Assembly != "") ? DuplicateAnswer.Update : DuplicateAnswer.Skip;
 
     void Remember(string system, string name, string reference, Hand hand, Seen seen)
     {

@@ -44,12 +44,16 @@ public sealed record ListPreview(
     string Encoding, char Separator, ColumnMap Map, ImmutableArray<string> Head, ImmutableArray<ImmutableArray<string>> First, Refusal? Missing,
     ImmutableArray<ListedPart> Parts, ImmutableArray<Refusal> Refused, ImmutableArray<ListDuplicate> Duplicates)
 {
+    /// <summary>Rows above the head row, which are passed over.</summary>
+    public int Titles { get; init; }
+
     /// <summary>One sentence for each thing to know before the list is taken.</summary>
     public IEnumerable<string> Words
     {
         get
         {
-            yield return $"Read as {Encoding}, cells parted by {Separators.Words(Separator)}: {Count(Parts.Length, "row")} can be taken, {Refused.Length} refused, {Duplicates.Length} seem to be there already.";
+            yield return $"Read as {Encoding}, cells parted by {Separators.Words(Separator)}: {Count(Parts.Length, "row")} can be taken, {Refused.Length} refused, {Duplicates.Length} {(Duplicates.Length == 1 ? "seems" : "seem")} to be there already.";
+            if (Titles > 0) yield return $"{Count(Titles, "row")} above the head row passed over.";
             if (Missing is { } missing) yield return missing.Sentence;
             if (Parts.Count(p => p.Quantity is null) is > 0 and var bare) yield return $"{Count(bare, "row")} without a quantity: one of each is taken.";
         }

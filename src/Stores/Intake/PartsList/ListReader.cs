@@ -25,12 +25,14 @@ public static class ListReader
         if (separator is '"' or '\r' or '\n') throw new RefusedException(Refusal.Of("separator", $"{separator}", "give a comma, a semicolon, a tab or a bar"));
         var first = Rows(text, separator).Take(Shown).ToList();
         if (first.Count == 0) throw new RefusedException(Refusal.Of("list", null, "it needs at least one row"));
+        var titles = settings.Map is { HeadRow: false } ? 0 : ColumnMap.HeadAt(first.Select(r => r.Cells));
+        first.RemoveRange(0, titles);
         var widest = first.MaxBy(r => r.Cells.Length).Cells.Length;
         var map = settings.Map ?? ColumnMap.Propose(first[0].Cells);
         // A ragged list without a head row is as wide as its widest row of the beginning.
         if (!map.HeadRow && map.Fields.Length < widest) map = map with { Fields = [.. map.Fields, .. Enumerable.Repeat(ListField.Ignored, widest - map.Fields.Length)] };
         ImmutableArray<string> head = [.. Enumerable.Range(0, map.Fields.Length).Select(i => map.HeadRow && i < first[0].Cells.Length ? first[0].Cells[i] : $"{i + 1}")];
-        var preview = new ListPreview(encoding, separator, map, head, [.. first.Select(r => r.Cells)], map.Wrong, [], [], []);
+        var preview = new ListPreview(encoding, separator, map, head, [.. first.Select(r => r.Cells)], map.Wrong, [], [], []) { Titles = titles };
         if (preview.Missing is not null) return preview;
 
         var cells = new ListCells(map, head, settings, today);
@@ -40,7 +42,7 @@ public static class ListReader
         var found = ImmutableArray.CreateBuilder<ListDuplicate>();
         var rows = 0;
         var lines = Math.Max(1, text.Count(c => c is '\n'));
-        foreach (var row in Rows(text, separator).Skip(map.HeadRow ? 1 : 0))
+        foreach (var row in Rows(text, separator).Skip(titles + (map.HeadRow ? 1 : 0)))
         {
             if (++rows > MostRows) throw new RefusedException(Refusal.Of("list", $"more than {MostRows} rows", "divide it and take in one part after the other"));
             if (rows % Breath == 0)
