@@ -1,7 +1,7 @@
 using WitnessMark.Maths;
-using WitnessMark.Tests;
 using WitnessMark.PlanningOffice.Order;
 using WitnessMark.PlanningOffice.Tests.Order;
+using WitnessMark.Tests;
 
 namespace WitnessMark.OuterRoom.Tests;
 

@@ -1,8 +1,8 @@
-using WitnessMark.Tests;
 using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Order;
 using WitnessMark.PlanningOffice.Order.Search;
+using WitnessMark.Tests;
 
 namespace WitnessMark.PlanningOffice.Tests.Order;
 

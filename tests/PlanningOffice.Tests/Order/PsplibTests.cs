@@ -1,5 +1,5 @@
-using WitnessMark.Tests;
 using WitnessMark.PlanningOffice.Order;
+using WitnessMark.Tests;
 
 namespace WitnessMark.PlanningOffice.Tests.Order;
 

@@ -12,7 +12,8 @@ public sealed class BestOrderTests
 
     static Job Piece(string title, double hours, params Job[] after) =>
         Job.Plain(NamedId.Of(Van, title), Van, null, null, title, WorkKind.Other, new(hours, hours, hours), Cost.None("GBP"))
-            with { After = [.. after.Select(a => a.Id)] };
+            with
+        { After = [.. after.Select(a => a.Id)] };
 
     static Job Curing(Job job, double days) => job with { Leads = [new("cure", LeadSide.Behind, new(days, days, days), Cost.None("GBP"), 0, null, false)] };
 
