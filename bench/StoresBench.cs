@@ -1,6 +1,7 @@
 using System.Text;
 using BenchmarkDotNet.Attributes;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Intake;
 
 namespace WitnessMark.Bench;
 
