@@ -46,7 +46,7 @@ public static class CriticalPath
     {
         if (jobs.GroupBy(j => j.Id).FirstOrDefault(g => g.Count() > 1) is { } twice)
             throw new RefusedException(Refusal.Of("jobs", twice.First().Title, "a job may stand on the list once"));
-        if (PlanCheck.Ring(jobs) is { IsEmpty: false } ring) throw new RefusedException(new(PlanCheck.RingWords(ring)));
+        PlanCheck.RefuseRing(jobs);
         var byId = jobs.ToDictionary(j => j.Id);
         var open = jobs.ToDictionary(j => j.Id, j => j.After.Distinct().Count(byId.ContainsKey));
         var frees = jobs.SelectMany(j => j.After.Distinct().Select(a => (a, j.Id))).ToLookup(x => x.a, x => x.Id);

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WitnessMark.Maths;
+using WitnessMark.Maths.Graphs;
 
 namespace WitnessMark.PlanningOffice.Plans;
 
@@ -37,11 +39,13 @@ public static class PlanCheck
     public static ImmutableArray<Job> Ring(IReadOnlyList<Job> jobs)
     {
         var byId = jobs.DistinctBy(j => j.Id).Where(j => !j.After.IsDefault).ToDictionary(j => j.Id);
-        var left = Unplaceable(byId);
-        ImmutableArray<Job> best = [];
-        foreach (var start in left)
-            if (RingFrom(start, left, byId) is { IsEmpty: false } ring && (best.IsEmpty || ring.Length < best.Length)) best = ring;
-        return best;
+        return [.. Rings.Shortest(Unplaceable(byId), id => byId[id].After).Select(id => byId[id])];
+    }
+
+    /// <exception cref="RefusedException">The jobs wait in a ring, told by their titles.</exception>
+    public static void RefuseRing(IReadOnlyList<Job> jobs)
+    {
+        if (Ring(jobs) is { IsEmpty: false } ring) throw new RefusedException(new(RingWords(ring)));
     }
 
     /// <summary>Those in a ring or behind one.</summary>
@@ -59,27 +63,7 @@ public static class PlanCheck
         return [.. open.Keys];
     }
 
-    /// <summary>Breadth first, so the way back to the start is the shortest.</summary>
-    static ImmutableArray<Job> RingFrom(Guid start, HashSet<Guid> left, Dictionary<Guid, Job> byId)
-    {
-        var cameFrom = new Dictionary<Guid, Guid>();
-        var queue = new Queue<Guid>([start]);
-        while (queue.TryDequeue(out var at))
-            foreach (var next in byId[at].After.Where(left.Contains))
-            {
-                if (next == start)
-                {
-                    var ring = new List<Job> { byId[at] };
-                    while (at != start) ring.Add(byId[at = cameFrom[at]]);
-                    ring.Reverse();
-                    return [.. ring];
-                }
-                if (cameFrom.TryAdd(next, at)) queue.Enqueue(next);
-            }
-        return [];
-    }
-
-    internal static string RingWords(ImmutableArray<Job> ring)
+    static string RingWords(ImmutableArray<Job> ring)
     {
         var waits = ring.Select((j, i) => $"{(i == 0 ? $"\"{j.Title}\"" : "which")} waits for \"{ring[(i + 1) % ring.Length].Title}\"");
         return $"No order serves: {string.Join(", ", waits)}. Take one of these waitings away.";

@@ -32,7 +32,7 @@ public sealed record PlanProject
     public static PlanProject Of(OrderFacts facts, Means means)
     {
         var open = facts.Jobs.Where(j => j.State != JobState.Done).ToList();
-        if (PlanCheck.Ring(open) is { IsEmpty: false } ring) throw new RefusedException(new(PlanCheck.RingWords(ring)));
+        PlanCheck.RefuseRing(open);
         Housed(open, means);
         var perDay = Math.Max(1, Enumerable.Range(0, 28).Average(d => facts.HoursOn(facts.From.AddDays(d))) / Slot);
         var place = open.Select((j, i) => (j.Id, i)).ToDictionary(x => x.Id, x => x.i);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.Maths.Graphs;
 
 namespace WitnessMark.Stores.ComingApart;
 
@@ -77,7 +78,13 @@ public static class RefitOrder
                 if (--open[link.Then] == 0) free.Enqueue(byId[link.Then], byId[link.Then]);
         }
         ImmutableArray<RefitPart> held = [.. parts.Where(p => !placed.ContainsKey(p.Id)).Order(LastOffFirst)];
-        return new(steps.ToImmutable(), Loops.Shortest(held, waits), held);
+        return new(steps.ToImmutable(), Loop(held, waits), held);
+    }
+
+    static ImmutableArray<RefitLink> Loop(ImmutableArray<RefitPart> held, ILookup<Guid, RefitLink> waits)
+    {
+        var ring = Rings.Shortest([.. held.Select(p => p.Id)], id => waits[id].Select(l => l.First));
+        return [.. ring.Select((id, i) => waits[id].First(l => l.First == ring[(i + 1) % ring.Length]))];
     }
 
     static readonly Comparer<RefitPart> LastOffFirst = Comparer<RefitPart>.Create((a, b) =>

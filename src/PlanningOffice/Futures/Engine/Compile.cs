@@ -1,5 +1,6 @@
 using System.Globalization;
 using WitnessMark.Maths;
+using WitnessMark.PlanningOffice.Plans;
 
 namespace WitnessMark.PlanningOffice.Futures;
 
@@ -38,7 +39,7 @@ sealed class Compile
     /// <exception cref="RefusedException">Something in the plan is impossible: the sentence names it.</exception>
     public static Model Of(PlanInput input, ulong seed)
     {
-        Rings.Refuse(input.Jobs);
+        PlanCheck.RefuseRing([.. input.Jobs.Where(j => j.State != JobState.Done)]);
         var shapes = new Dictionary<double, QuantileTable>();
         Model Built(float[]? wanted, int horizon, bool atMeans) => new Compile(input, seed, shapes).Build(wanted, horizon, atMeans);
         Course AtMeans(float[]? wanted)
