@@ -1,10 +1,8 @@
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
-using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.Maths;
-using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.Web.Client.Shell;
 
@@ -18,9 +16,6 @@ public sealed class Desk(PageScript page)
 {
     public async Task<OtherShapes> OtherShapes(Sample sample, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Mirrors), JsonSerializer.Serialize(sample, WorkJson.Default.Sample), stop), WorkJson.Default.OtherShapes)!;
-
-    public async Task<JobForecast> Futures(ForecastRequest request, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.Futures), JsonSerializer.Serialize(request, WorkJson.Default.ForecastRequest), stop), WorkJson.Default.JobForecast)!;
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<PlanForecast> PlanFutures(FuturesAsked asked, Action<double> told, CancellationToken stop) =>

@@ -44,11 +44,6 @@ public static partial class Work
     public static string Order(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(OrderWork.Run(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Request(), TimeProvider.System, new Told(0, 1)), WorkJson.Default.OrderWorkResult));
 
-    /// <summary>Futures of the jobs still open.</summary>
-    [JSExport]
-    public static string Futures(string request) =>
-        JsonSerializer.Serialize(Forecast.Run(JsonSerializer.Deserialize(request, WorkJson.Default.ForecastRequest)!), WorkJson.Default.JobForecast);
-
     [JSImport("globalThis.tellShare")]
     static partial void TellShare(double share);
 

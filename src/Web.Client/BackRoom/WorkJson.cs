@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
-using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.OrderWork;
-using WitnessMark.PlanningOffice;
 using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -18,8 +16,6 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web, IgnoreReadOnlyProperties = true)]
 [JsonSerializable(typeof(Sample))]
 [JsonSerializable(typeof(OtherShapes))]
-[JsonSerializable(typeof(ForecastRequest))]
-[JsonSerializable(typeof(JobForecast))]
 [JsonSerializable(typeof(FuturesAsked))]
 [JsonSerializable(typeof(PlanForecast))]
 [JsonSerializable(typeof(OrderAsked))]

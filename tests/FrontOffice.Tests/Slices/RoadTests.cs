@@ -5,6 +5,7 @@ using WitnessMark.FrontOffice.DrawPart;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.MeasureSample;
 using WitnessMark.PlanningOffice;
+using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.Stores;
 using WitnessMark.Trade;
 
@@ -66,15 +67,18 @@ public class RoadTests
         Assert.NotEmpty(card.Cautions);
     }
 
+    static PlanForecast Forecast(params Job[] jobs) =>
+        ForecastPlan.Run(new(new PlanInput([.. jobs], [], Means.Usual(Guid.Empty), new(2031, 5, 5)) { Pace = new SharedPace(0.25, 0) }, 1) { Futures = 4000 }).Forecast;
+
     [Fact]
     public void A_job_is_counted_in_the_forecast()
     {
         var cut = Cut();
         var card = CardJob.Run(new("Bracket", "Q12", cut.Part, cut.Tree.Thickness, Materials.Find("DC01")!, Shop.Usual) { Bends = cut.Blank.BendLines });
         var bracket = new Part(Guid.NewGuid(), Guid.NewGuid(), "Bracket", "Q12", Hand.None, 1, "", null);
-        var one = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket)], 1) { Futures = 4000 });
-        var two = Forecast.Run(new([card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket), card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket)], 1) { Futures = 4000 });
-        Assert.Equal((1, 2), (one.Jobs, two.Jobs));
+        var one = Forecast(card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket));
+        var two = Forecast(card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket), card.AsJob(Guid.NewGuid(), Guid.NewGuid(), bracket));
+        Assert.Equal((1, 2), (one.Bars.Length, two.Bars.Length));
         Assert.InRange(one.Hours.P50.Value, card.Card.Hours.Low, card.Card.Hours.High);
         Assert.InRange(two.Hours.Mean.Value / one.Hours.Mean.Value, 1.9, 2.1);
     }
