@@ -1,6 +1,5 @@
 using System.CommandLine;
-using System.Text;
-using WitnessMark.FrontOffice.Printing;
+using WitnessMark.FrontOffice.ShareWants;
 using WitnessMark.Stores;
 
 namespace WitnessMark.Cli.Stores;
@@ -24,16 +23,9 @@ static class WantsCommand
                     Conditions = parsed.GetValue(conditions),
                 };
                 var list = Wants.Of(tree.Vehicle.Row, tree.Parts.Select(p => p.Row), choice);
-                var files = Common.WriteAll(parsed.GetRequiredValue(folder), Files(list));
+                var files = Common.WriteAll(parsed.GetRequiredValue(folder), [ShareWants.Html(list), ShareWants.Csv(list)]);
                 if (parsed.GetValue(json)) desk.WriteJson(new { list.For, Parts = list.Wants.Length, Pieces = list.Wants.Sum(w => (long)w.Quantity), Files = files });
                 else desk.Out.WriteLine($"{list.Wants.Length} wanted parts: {string.Join(", ", files)}");
             });
     }
-
-    /// <summary>The table begins with a byte-order mark, for without it common spreadsheets misread every letter beyond ASCII.</summary>
-    static PrintOut[] Files(WantsList list) =>
-    [
-        new("wants.html", "text/html", Encoding.UTF8.GetBytes(WantsHtml.Write(list))),
-        new("wants.csv", "text/csv", [.. Encoding.UTF8.GetPreamble(), .. Encoding.UTF8.GetBytes(WantsCsv.Write(list))]),
-    ];
 }

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
-using WitnessMark.PlanningOffice.Next;
 using WitnessMark.Web.Client.PlanningOffice.Charts;
-using WitnessMark.Web.Client.PlanningOffice.Frame;
 
 namespace WitnessMark.Web.Client.PlanningOffice.Log;
 
@@ -19,19 +17,7 @@ static class LogBook
     /// <summary>Longest burn-up, days: five years.</summary>
     const int Longest = 1830;
 
-    /// <summary>Weeks without an entry before a small win is offered (common practice).</summary>
-    public const int QuietWeeks = 3;
-
     public static DateOnly Day(DateTimeOffset at) => DateOnly.FromDateTime(at.LocalDateTime);
-
-    /// <summary>Hours by week, the latest first.</summary>
-    /// <returns>The Monday of each week.</returns>
-    public static IEnumerable<(DateOnly Monday, double Hours)> Weeks(HoursHistory history) =>
-        from e in history.Standing
-        let day = Day(e.StartedAt)
-        group e.Minutes / 60 by day.AddDays(-((int)day.DayOfWeek + 6) % 7) into week
-        orderby week.Key descending
-        select (week.Key, week.Sum());
 
     /// <summary>Hours logged by the end of each day on which any were, from nothing before the first of them up to today; empty when none were.</summary>
     public static ImmutableArray<(DateOnly On, double Hours)> Logged(HoursHistory history, DateOnly today)
@@ -59,16 +45,5 @@ static class LogBook
     {
         Array.Sort(hours);
         return new(on, hours[Futures / 10], hours[Futures / 2], hours[Futures * 9 / 10]);
-    }
-
-    /// <summary>A kind word and a small win after quiet weeks; null while there is no need.</summary>
-    public static string? Stalled(PlanBook book, DateOnly today, Func<NextList> small)
-    {
-        if (book.Hours.Standing.Count == 0 || book.Hours.Open.Count > 0 || !book.Open.Any()) return null;
-        var quiet = today.DayNumber - book.Hours.Standing.Max(e => Day(e.StartedAt)).DayNumber;
-        if (quiet < 7 * QuietWeeks) return null;
-        var win = small().Jobs.MinBy(n => n.Job.Hours.Likely);
-        return $"Nothing logged for {quiet / 7} weeks; that happens to every restoration. "
-            + (win is null ? "Nothing small is ready: see what stands in the way." : $"A small win that is ready: \"{win.Job.Title}\", {Told.Hours(win.Job.Hours)}.");
     }
 }
