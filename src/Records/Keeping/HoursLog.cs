@@ -18,7 +18,7 @@ sealed class HoursLog(Func<RecordsDb> open, TimeProvider clock) : IHoursLog
         var entry = await db.Set<KeptFact>().AsNoTracking()
             .SingleOrDefaultAsync(f => f.Id == row.EntryId && (f.Kind == nameof(Started) || f.Kind == nameof(HoursEntry)), cancel)
             ?? throw new RefusedException(Refusal.Of("entry taken back", $"{row.EntryId}", "it must be on record before it is taken back"));
-        await FactRows.Append(open, [(new KeptFact(row.Id, entry.VehicleId, nameof(HoursWithdrawal), JsonText.Of(row)), null)], cancel);
+        await FactRows.Append(open, [new KeptFact(row.Id, entry.VehicleId, nameof(HoursWithdrawal), JsonText.Of(row))], cancel);
     }
 
     public async Task<HoursHistory> History(Guid vehicle, CancellationToken cancel = default)
@@ -36,6 +36,6 @@ sealed class HoursLog(Func<RecordsDb> open, TimeProvider clock) : IHoursLog
         await using var db = open();
         var vehicle = await db.Set<Job>().Where(j => j.Id == jobId).Select(j => (Guid?)j.VehicleId).SingleOrDefaultAsync(cancel)
             ?? throw new RefusedException(Refusal.Of("job", $"{jobId}", "the job must be saved before its hours"));
-        await FactRows.Append(open, [(new KeptFact(id, vehicle, typeof(T).Name, JsonText.Of(row)), null)], cancel);
+        await FactRows.Append(open, [new KeptFact(id, vehicle, typeof(T).Name, JsonText.Of(row))], cancel);
     }
 }

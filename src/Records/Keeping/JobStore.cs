@@ -64,28 +64,18 @@ sealed class JobStore(Func<RecordsDb> open) : IJobStore
     public async Task<Versioned<WorkCalendar>> Calendar(CancellationToken cancel = default)
     {
         await using var db = open();
-        return await db.Standing<KeptCalendar>(KeptCalendar.TheOne, cancel) is { } kept
-            ? new(kept.Row.Calendar, kept.Version)
-            : new(WorkCalendar.Usual, 0);
+        return (await db.Standing<KeptCalendar>(KeptCalendar.TheOne, cancel))?.As(k => k.Calendar) ?? new(WorkCalendar.Usual, 0);
     }
 
-    public async Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default)
-    {
-        var saved = await Decisions.Save(open, new KeptCalendar(KeptCalendar.TheOne, row), KeptCalendar.TheOne, basedOn, row.Wrong, cancel);
-        return new(new(saved.Standing.Row.Calendar, saved.Standing.Version), saved.Clash);
-    }
+    public async Task<Saved<WorkCalendar>> Save(WorkCalendar row, int basedOn, CancellationToken cancel = default) =>
+        (await Decisions.Save(open, new KeptCalendar(KeptCalendar.TheOne, row), KeptCalendar.TheOne, basedOn, row.Wrong, cancel)).As(k => k.Calendar);
 
     public async Task<Versioned<Shop>> Shop(CancellationToken cancel = default)
     {
         await using var db = open();
-        return await db.Standing<KeptShop>(KeptShop.TheOne, cancel) is { } kept
-            ? new(kept.Row.Shop, kept.Version)
-            : new(PlanningOffice.Shop.Usual, 0);
+        return (await db.Standing<KeptShop>(KeptShop.TheOne, cancel))?.As(k => k.Shop) ?? new(PlanningOffice.Shop.Usual, 0);
     }
 
-    public async Task<Saved<Shop>> Save(Shop row, int basedOn, CancellationToken cancel = default)
-    {
-        var saved = await Decisions.Save(open, new KeptShop(KeptShop.TheOne, row), KeptShop.TheOne, basedOn, row.Wrong, cancel);
-        return new(new(saved.Standing.Row.Shop, saved.Standing.Version), saved.Clash);
-    }
+    public async Task<Saved<Shop>> Save(Shop row, int basedOn, CancellationToken cancel = default) =>
+        (await Decisions.Save(open, new KeptShop(KeptShop.TheOne, row), KeptShop.TheOne, basedOn, row.Wrong, cancel)).As(k => k.Shop);
 }

@@ -12,15 +12,14 @@ sealed class KeptDecisions<T>(Func<RecordsDb> open) : IDecisions<T> where T : cl
     {
         await using var db = open();
         var rows = await db.List(db.Set<KeptDecision>().Where(d => d.VehicleId == vehicle && d.Kind == Kind).OrderBy(d => d.Id), cancel);
-        return [.. rows.Select(Read)];
+        return [.. rows.Select(r => r.As(Read))];
     }
 
     public async Task<Saved<T>> Save(T row, int basedOn, CancellationToken cancel = default)
     {
         var kept = new KeptDecision(row.Id, row.VehicleId, Kind, JsonText.Of(row));
-        var saved = await Decisions.Save(open, kept, row.Id, basedOn, row.Wrong(), cancel);
-        return new(Read(saved.Standing), saved.Clash);
+        return (await Decisions.Save(open, kept, row.Id, basedOn, row.Wrong(), cancel)).As(Read);
     }
 
-    static Versioned<T> Read(Versioned<KeptDecision> kept) => new(JsonText.Read<T>(kept.Row.Text), kept.Version);
+    static T Read(KeptDecision kept) => JsonText.Read<T>(kept.Text);
 }

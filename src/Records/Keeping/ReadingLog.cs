@@ -24,34 +24,11 @@ sealed class ReadingLog(Func<RecordsDb> open) : IReadingLog
     static IQueryable<T> InOrder<T>(IQueryable<T> facts) where T : class =>
         facts.AsNoTracking().OrderBy(f => EF.Property<long>(f, RecordsDb.Arrival));
 
-    /// <summary>
-    /// Exactly once: the transaction holds SQLite's write lock from its beginning (BEGIN IMMEDIATE), so no other writer
-    /// comes between looking for an id and inserting it.
-    /// </summary>
-    async Task<int> Append<T>(IReadOnlyList<T> facts, Func<T, Guid> id, string what, Func<T, Refusal?> check,
+    Task<int> Append<T>(IReadOnlyList<T> facts, Func<T, Guid> id, string what, Func<T, Refusal?> check,
         Func<RecordsDb, IReadOnlyList<T>, CancellationToken, Task<Refusal?>> orphan, CancellationToken cancel) where T : class
     {
-        foreach (var f in facts)
-            if (check(f) is { } wrong) throw new RefusedException(wrong);
-        await using var db = open();
-        await using var once = await db.Database.BeginTransactionAsync(cancel);
-        if (await orphan(db, facts, cancel) is { } lost) throw new RefusedException(lost);
-        var ids = facts.Select(id).ToList();
-        var known = await db.Set<T>().AsNoTracking().Where(f => ids.Contains(EF.Property<Guid>(f, "Id"))).ToDictionaryAsync(id, cancel);
-        var added = 0;
-        foreach (var f in facts)
-        {
-            if (known.TryAdd(id(f), f))
-            {
-                db.Add(f);
-                added++;
-            }
-            else if (!known[id(f)].Equals(f))
-                throw new RefusedException(Refusal.Of($"{what} id", $"{id(f)}", $"another {what} has it already; a {what} on record is never altered, take it back and write a new one"));
-        }
-        await db.SaveChangesAsync(cancel);
-        await once.CommitAsync(cancel);
-        return added;
+        Facts.Refuse(facts, check);
+        return Facts.Append(open, facts, id, what, orphan, cancel);
     }
 
     static async Task<Refusal?> NoSample(RecordsDb db, IReadOnlyList<ReadingEntry> readings, CancellationToken cancel)
