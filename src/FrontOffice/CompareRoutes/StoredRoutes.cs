@@ -28,14 +28,15 @@ public static class StoredRoutes
             // What was read of a sample that has gone back still serves; what was not, never will.
             if (!gone.Contains(sample.Id) || missing == 0) samples.Add(new(sample, missing));
         }
+        var plan = state.Next;
         return new(vehicle, found, tree.Systems.FirstOrDefault(s => s.Row.Id == found.SystemId).Row?.Name ?? "", shop, state.Today, HoursAWeek(state))
         {
-            Kept = [.. state.Ahead.Where(j => j.PartId == part)],
+            Kept = [.. plan.Jobs.Where(j => j.PartId == part)],
             Condition = Grades.Latest(await desk.Conditions.Of(vehicle, stop)).GetValueOrDefault(part),
             Samples = samples.ToImmutable(),
             Quotes = [.. (await desk.Quotes.Of(vehicle, stop)).Select(q => new GivenQuote(q.Row, firms.GetValueOrDefault(q.Row.FirmId, "a firm no longer listed")))],
             Rates = await desk.Rates.Of(vehicle, stop),
-            Bias = state.Next.Bias,
+            Bias = plan.Bias,
         };
     }
 

@@ -20,49 +20,44 @@ public sealed record PlanState(
             (await jobs.Means(vehicle, stop)).Row, (await jobs.Calendar(stop)).Row, (await jobs.Order(vehicle, stop)).Row,
             await hours.History(vehicle, stop), today);
 
-    /// <summary>The jobs with what is logged taken off those in hand, for whatever looks ahead.</summary>
-    public ImmutableArray<Job> Ahead
-    {
-        get
-        {
-            var (logged, model) = (Logged, Bias);
-            return [.. Jobs.Select(j => j.Row).Select(j => j.State != JobState.Done && logged.TryGetValue(j.Id, out var h) ? Left(j, h, model) : j)];
-        }
-    }
-
     /// <summary>How far the person's guesses are out, learnt from done jobs with logged hours.</summary>
     public BiasModel Bias => new(Finished);
 
-    public PlanInput Input => new(Ahead, Milestones, Means, Today) { Priority = InTurn, Calendar = Calendar, Pace = new LearntPace(Bias) };
+    /// <summary>What the futures are made from; the jobs with what is logged taken off.</summary>
+    public PlanInput Input
+    {
+        get
+        {
+            var model = Bias;
+            var facts = FactsBy(model);
+            return new(facts.Jobs, Milestones, Means, Today) { Priority = InTurn(facts), Calendar = Calendar, Pace = new LearntPace(model) };
+        }
+    }
 
     public PlanNextRequest Next
     {
         get
         {
-            var model = Bias;
-            return new(Tree, Ahead, Milestones) { Bias = j => Factor(model, j), HoursOn = Calendar.Expected, PreviousOrder = Order.InTurn };
+            var facts = Facts;
+            return new(Tree, facts.Jobs, Milestones) { Bias = facts.Bias, HoursOn = facts.HoursOn, PreviousOrder = facts.Previous };
         }
     }
 
-    public OrderFacts Facts
+    public OrderFacts Facts => FactsBy(Bias);
+
+    OrderFacts FactsBy(BiasModel model)
     {
-        get
-        {
-            var model = Bias;
-            return new(Ahead, Milestones, Today, Calendar.Expected) { Previous = Order.InTurn, Bias = j => Factor(model, j) };
-        }
+        var logged = HoursWorked.ByJob(Hours.Standing);
+        ImmutableArray<Job> ahead = [.. Jobs.Select(j => j.Row).Select(j => j.State != JobState.Done && logged.TryGetValue(j.Id, out var h) ? Left(j, h, model) : j)];
+        return new(ahead, Milestones, Today, Calendar.Expected) { Previous = Order.InTurn, Bias = model.Medians() };
     }
 
     /// <summary>The order as it stands; while none is decided, the planner's rule of thumb.</summary>
-    public ImmutableArray<Guid> InTurn => Order.InTurn.IsEmpty && PlanCheck.Ring([.. Jobs.Select(j => j.Row)]).IsEmpty ? [.. PlanOrder.Of(Facts).Select(p => p.Job)] : Order.InTurn;
-
-    /// <summary>Hours by job.</summary>
-    Dictionary<Guid, double> Logged => Hours.Standing.GroupBy(e => e.JobId).ToDictionary(g => g.Key, g => g.Sum(e => e.Minutes) / 60);
+    static ImmutableArray<Guid> InTurn(OrderFacts facts) =>
+        facts.Previous.IsEmpty && PlanCheck.Ring(facts.Jobs).IsEmpty ? [.. PlanOrder.Of(facts).Select(p => p.Job)] : facts.Previous;
 
     /// <summary>Jobs done of which hours were logged.</summary>
     public ImmutableArray<FinishedJob> Finished => FinishedJobs.Of(Jobs.Select(j => j.Row), Hours);
-
-    static double Factor(BiasModel model, Job job) => model.Of(job.Kind, job.SystemId).Median;
 
     /// <summary>The share of the job that is still to come by its middle course, given what is logged.</summary>
     static Job Left(Job job, double logged, BiasModel model)

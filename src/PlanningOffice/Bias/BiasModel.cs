@@ -54,6 +54,18 @@ public sealed class BiasModel
 
     internal double Centre => _centre;
 
+    /// <summary>The median factor of a job, worked out once for each kind of work and system that is asked for.</summary>
+    public Func<Job, double> Medians()
+    {
+        var known = new Dictionary<PaceGroup, double>();
+        return job =>
+        {
+            var group = new PaceGroup(job.Kind, job.SystemId);
+            if (!known.TryGetValue(group, out var median)) known[group] = median = Of(group.Kind, group.System).Median;
+            return median;
+        };
+    }
+
     /// <summary>What all jobs of one kind on one system share. A system never seen is drawn from the prior of systems.</summary>
     public BiasFactor Of(WorkKind kind, Guid? system)
     {

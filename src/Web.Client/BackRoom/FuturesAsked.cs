@@ -44,9 +44,7 @@ public sealed record OrderAsked(PlanAsked Plan, ImmutableArray<Guid> Standing, d
     /// <summary>As the planning office reads it: expected hours, with the pace learnt so far.</summary>
     public OrderWorkRequest Request()
     {
-        var pace = new BiasModel(Plan.Finished);
-        var factors = Plan.Jobs.Select(j => new PaceGroup(j.Kind, j.SystemId)).Distinct().ToDictionary(g => g, g => pace.Of(g.Kind, g.System).Median);
-        var facts = new OrderFacts(Plan.Jobs, Plan.Milestones, Plan.Today, Plan.Calendar.Expected) { Previous = Standing, Bias = j => factors[new(j.Kind, j.SystemId)] };
+        var facts = new OrderFacts(Plan.Jobs, Plan.Milestones, Plan.Today, Plan.Calendar.Expected) { Previous = Standing, Bias = new BiasModel(Plan.Finished).Medians() };
         return new(facts, Plan.Means, Seconds, Seed: 1);
     }
 }

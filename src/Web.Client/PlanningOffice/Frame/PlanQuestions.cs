@@ -8,7 +8,7 @@ static class PlanQuestions
     /// <summary>The plan as it stands, its jobs taken in the order of work, less what is logged.</summary>
     public static PlanAsked Asked(this PlanBook book)
     {
-        var state = book.State;
-        return new(state.Ahead, state.Milestones, state.Means, state.Today, state.Calendar, state.Finished, state.InTurn, []);
+        var (state, plan) = (book.State, book.State.Input);
+        return new(plan.Jobs, plan.Milestones, plan.Means, plan.Today, plan.Calendar, state.Finished, plan.Priority, []);
     }
 }
