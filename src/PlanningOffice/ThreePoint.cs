@@ -8,7 +8,7 @@ public readonly record struct ThreePoint(double Low, double Likely, double High)
 {
     public static ThreePoint Zero => default;
 
-    public Duration Spread => new PertBeta(Low, Likely, High);
+    public PertBeta Spread => new(Low, Likely, High);
 
     public Refusal? Wrong => Spread.Wrong;
 

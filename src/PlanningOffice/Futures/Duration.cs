@@ -52,6 +52,9 @@ public sealed record PertBeta(double Low, double Mode, double High) : Duration
 
     public override double Draw(Chance chance) => High > Low ? Low + (High - Low) * chance.Beta(Alpha, Beta) : Low;
 
+    /// <summary>Value below which a share <paramref name="p"/> of the cases lies; right to about 1e-5 of the range.</summary>
+    public double Quantile(double p) => High > Low ? Low + (High - Low) * new PertShape((Mode - Low) / (High - Low)).Quantile(p) : Low;
+
     public override Refusal? Wrong =>
         double.IsFinite(Low) && double.IsFinite(High) && Low <= Mode && Mode <= High && Low >= 0 ? null
         : Refusal.Of("low / likely / high", $"{Low} / {Mode} / {High}", "they must rise (or be equal), from 0 up");

@@ -24,7 +24,7 @@ public static class ToOrder
            from lead in job.Leads
            where lead is { Side: LeadSide.Before, Here: false, Ordered: null }
            let day = needed[job.Id]
-           let longest = PertQuantile.Of(lead.Days, InTime)
+           let longest = lead.Days.Spread.Quantile(InTime)
            let latest = day.AddDays(-(int)Math.Ceiling(longest))
            where latest.DayNumber <= today.DayNumber + ahead
            orderby latest, day, job.Title
