@@ -20,9 +20,8 @@ sealed class PartOptions
     public async Task<KeptPart?> Open(ParseResult parsed, CancellationToken stop)
     {
         if (parsed.GetValue(_db) is not { } path) return null;
-        if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
         var name = parsed.GetValue(_part) ?? throw new RefusedException(Refusal.Of("--part", null, "name the part that the job is for"));
-        return await KeptPart.Find(await RecordRoom.Open(path, stop), name, parsed.GetRequiredValue(_hand), stop);
+        return await KeptPart.Find(await Kept.Open(path, stop), name, parsed.GetRequiredValue(_hand), stop);
     }
 }
 

@@ -11,7 +11,7 @@ namespace WitnessMark.Cli.Planning;
 /// <summary>Which vehicle of which records.</summary>
 sealed class PlanOptions
 {
-    readonly Option<string> _db = new("--db") { Description = "The records' SQLite file.", Required = true };
+    readonly Option<string> _db = Kept.Db();
     readonly Option<string?> _vehicle = new("--vehicle") { Description = "Name of the vehicle, where there is more than one." };
 
     public Symbol[] All => [_db, _vehicle];
@@ -21,8 +21,7 @@ sealed class PlanOptions
 
     public static async Task<KeptPlan> Open(string path, string? name, TimeProvider clock, CancellationToken stop)
     {
-        if (!File.Exists(path)) throw new RefusedException(Refusal.Of("--db", path, "name a file of records that is there"));
-        var room = await RecordRoom.Open(path, stop);
+        var room = await Kept.Open(path, stop);
         var vehicles = (await room.Vehicles.Vehicles(stop)).Where(v => name is null || string.Equals(v.Row.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
         if (vehicles is not [var one])
             throw new RefusedException(Refusal.Of("--vehicle", name, vehicles.Count == 0 ? "name a vehicle that stands in the records" : $"there are several: name one of {string.Join(", ", vehicles.Select(v => v.Row.Name))}"));

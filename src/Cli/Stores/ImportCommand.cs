@@ -17,7 +17,7 @@ static class ImportCommand
     public static Command Build(Desk desk)
     {
         var file = Common.File("The list: CSV in any usual encoding, parted by commas, semicolons or tabs.");
-        var db = new Option<string>("--db") { Description = "The records' SQLite file.", Required = true };
+        var db = Kept.Db();
         var vehicle = new Option<string>("--vehicle") { Description = "The vehicle's name.", Required = true };
         var map = new Option<string?>("--map") { Description = "What columns hold, where the head row does not say: \"Part No=reference,3=quantity\".", HelpName = "COLUMNS" };
         var separator = new Option<string?>("--separator") { Description = "What parts the cells, where it is guessed wrong: comma, semicolon, tab, bar." };

@@ -3,7 +3,7 @@ using WitnessMark.Maths;
 using WitnessMark.Records;
 using WitnessMark.Stores;
 
-namespace WitnessMark.Cli.Stores;
+namespace WitnessMark.Cli;
 
 /// <summary>The vehicles that stand in a file of records.</summary>
 static class Kept
