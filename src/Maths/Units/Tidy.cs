@@ -3,7 +3,7 @@ using System.Text;
 namespace WitnessMark.Maths.Units;
 
 /// <summary>The many characters for one sign, brought to one: quotes, primes, dashes, spaces, vulgar fractions, plus-or-minus.</summary>
-static class Tidy
+public static class Tidy
 {
     const string Fractions = "½1/2 ⅓1/3 ⅔2/3 ¼1/4 ¾3/4 ⅕1/5 ⅖2/5 ⅗3/5 ⅘4/5 ⅙1/6 ⅚5/6 ⅛1/8 ⅜3/8 ⅝5/8 ⅞7/8 ⅒1/10";
 
@@ -16,12 +16,20 @@ static class Tidy
         return string.Join(' ', tidy.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries));
     }
 
+    /// <summary>A vulgar fraction in one sign as people type it, 1/2; null for any other sign.</summary>
+    public static string? Fraction(char c)
+    {
+        var at = char.IsAscii(c) ? -1 : Fractions.IndexOf(c);
+        if (at < 0) return null;
+        var end = Fractions.IndexOf(' ', at);
+        return end < 0 ? Fractions[(at + 1)..] : Fractions[(at + 1)..end];
+    }
+
     static void Add(StringBuilder tidy, char c)
     {
-        if (Fractions.IndexOf(c) is var at && at >= 0 && !char.IsAscii(c))
+        if (Fraction(c) is { } fraction)
         {
-            var end = Fractions.IndexOf(' ', at);
-            tidy.Append(' ').Append(end < 0 ? Fractions[(at + 1)..] : Fractions[(at + 1)..end]);
+            tidy.Append(' ').Append(fraction);
             return;
         }
         tidy.Append(c switch

@@ -9,21 +9,6 @@ static class Letters
         "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiiijjkkkllllllllllnnnnnnnnnoooooooo" +
         "rrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 
-    /// <summary>A part of one as a sign, as people type it.</summary>
-    public static string? Fraction(char c) => c switch
-    {
-        '½' => "1/2",
-        '¼' => "1/4",
-        '¾' => "3/4",
-        '⅛' => "1/8",
-        '⅜' => "3/8",
-        '⅝' => "5/8",
-        '⅞' => "7/8",
-        '⅓' => "1/3",
-        '⅔' => "2/3",
-        _ => null,
-    };
-
     public static char Small(char c) => c switch
     {
         >= '\u00C0' and <= '\u017F' => Bases[c - '\u00C0'],

@@ -1,4 +1,5 @@
 using System.Text;
+using WitnessMark.Maths.Units;
 
 namespace WitnessMark.Stores;
 
@@ -21,7 +22,7 @@ static class Words
         for (var i = 0; i < text.Length; i++)
         {
             if (Letters.IsMark(text[i]) && term.Length > 0) end = i + 1;
-            else if (Letters.Fraction(text[i]) is { } fraction)
+            else if (Tidy.Fraction(text[i]) is { } fraction)
             {
                 Close();
                 words.Add(new(fraction, i, 1));
