@@ -52,7 +52,7 @@ public sealed record PertBeta(double Low, double Mode, double High) : Duration
 
     public override double Draw(Chance chance) => High > Low ? Low + (High - Low) * chance.Beta(Alpha, Beta) : Low;
 
-    /// <summary>Value below which a share <paramref name="p"/> of the cases lies; right to about 1e-5 of the range.</summary>
+    /// <summary>Value below which a share <paramref name="p"/> of the cases lies; right to about 1e-5 of the range for p from 0.001 to 0.999.</summary>
     public double Quantile(double p) => High > Low ? Low + (High - Low) * new PertShape((Mode - Low) / (High - Low)).Quantile(p) : Low;
 
     public override Refusal? Wrong =>

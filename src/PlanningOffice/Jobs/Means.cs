@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Trade;
 
 namespace WitnessMark.PlanningOffice;
 
@@ -26,10 +27,11 @@ public sealed record Purse(string Currency, DatedMoney? OnHand, ThreePoint EachM
 {
     public Refusal? Wrong =>
         (Once.IsDefault || Rates.IsDefault ? Refusal.Of("purse", null, "sums and rates are lists; they may be empty") : null)
-        ?? Code("currency", Currency) ?? EachMonth.Wrong?.In("money each month")
+        ?? Currencies.Wrong("currency", Currency) ?? EachMonth.Wrong?.In("money each month")
         ?? (OnHand is { } now ? now.Wrong : null)
         ?? Once.Select(o => o.Wrong).FirstOrDefault(r => r is not null)
-        ?? Rates.Select(r => Code("currency of a rate", r.Currency) ?? (r.Worth is > 0 and < 1e9 ? null
+        ?? Rates.Select(r => Currencies.Wrong("currency of a rate", r.Currency)
+            ?? (r.On == default ? Refusal.Of($"day of the rate of {r.Currency}", null, "a rate needs its day") : null) ?? (r.Worth is > 0 and < 1e9 ? null
             : Refusal.Of($"rate of {r.Currency}", $"{r.Worth}", $"give what one is worth in {Currency}, above 0"))).FirstOrDefault(r => r is not null);
 
     /// <summary>What one unit of a currency is worth in the purse's own; refused when no rate is given.</summary>
@@ -37,10 +39,6 @@ public sealed record Purse(string Currency, DatedMoney? OnHand, ThreePoint EachM
         currency == Currency ? 1
         : Rates.Where(r => r.Currency == currency).OrderByDescending(r => r.On).Select(r => (double?)r.Worth).FirstOrDefault()
           ?? throw new RefusedException(Refusal.Of("currency", currency, $"give its rate to {Currency} and the day of the rate"));
-
-    static Refusal? Code(string field, string? code) =>
-        code is { Length: 3 } && code.All(char.IsAsciiLetterUpper) ? null
-        : Refusal.Of(field, code, "give its code of three capitals (ISO 4217), such as GBP");
 }
 
 /// <param name="Amount">In the purse's currency; spent money is negative.</param>

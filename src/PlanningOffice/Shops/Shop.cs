@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Trade;
 
 namespace WitnessMark.PlanningOffice;
 
@@ -33,8 +34,7 @@ public sealed record Shop(
     public static double AsMildSteel(double thickness, double strength) => thickness * Math.Sqrt(strength / QuotedStrength);
 
     public Refusal? Wrong =>
-        (Currency.Length == 3 && Currency.All(char.IsAsciiLetterUpper) ? null
-            : Refusal.Of("currency", Currency, "give its code of three capitals (ISO 4217), such as GBP"))
+        Currencies.Wrong("currency", Currency)
         ?? (Cutters.IsDefault || Welders.IsDefault || Stock.Sheets.IsDefault || Stock.BarDiameters.IsDefault
             ? Refusal.Of("shop", null, "cutters, welders, sheets and bars are lists; they may be empty") : null)
         ?? Capacity("cutter thickness", Cutters.Select(c => c.MaxThickness))
