@@ -36,13 +36,11 @@ public sealed record PlanBook(
     /// <summary>Asks until the host answers; null when it refuses.</summary>
     public static async Task<PlanBook?> Fetch(Server server, DeskServer desk, Guid vehicle, DateOnly today)
     {
-        var tree = await Server.Patient(() => server.Tree(vehicle));
-        var jobs = await Server.Patient(() => server.Jobs(vehicle));
-        var milestones = await Server.Patient(() => server.Milestones(vehicle));
-        var means = await Server.Patient(() => server.Means(vehicle));
-        var calendar = await Server.Patient(desk.Calendar);
-        var order = await Server.Patient(() => desk.Order(vehicle));
-        var hours = await Server.Patient(() => desk.Hours(vehicle));
+        // Asked for all at once: the page waits for the slowest and not for the sum.
+        var (trees, works, marks) = (Server.Patient(() => server.Tree(vehicle)), Server.Patient(() => server.Jobs(vehicle)), Server.Patient(() => server.Milestones(vehicle)));
+        var (given, times, orders, logs) = (Server.Patient(() => server.Means(vehicle)), Server.Patient(desk.Calendar), Server.Patient(() => desk.Order(vehicle)), Server.Patient(() => desk.Hours(vehicle)));
+        var (tree, jobs, milestones) = (await trees, await works, await marks);
+        var (means, calendar, order, hours) = (await given, await times, await orders, await logs);
         return tree.Value is { } t && means.Value is { Row: not null } m && calendar.Value is { Row: not null } c && hours.Value is { } h && order.Value is { Row: not null } o
             && !jobs.Value.IsDefault && !milestones.Value.IsDefault ? new(t, jobs.Value, milestones.Value, m, c, o, h, today) : null;
     }
