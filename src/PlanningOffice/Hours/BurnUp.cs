@@ -33,4 +33,16 @@ public sealed record BurnUp(ImmutableArray<BurnPoint> Worked, BurnPoint Now, Bur
         return new(worked, new(today, sum),
             new(finish.P10, sum + hours.P10.Value), new(finish.P50, sum + hours.P50.Value), new(finish.P90, sum + hours.P90.Value));
     }
+
+    /// <summary>Hours on the three edges on a day from today on: straight to their ends, level behind them.</summary>
+    public (double P10, double P50, double P90) At(DateOnly day)
+    {
+        return (On(P10), On(P50), On(P90));
+
+        double On(BurnPoint end)
+        {
+            var (gone, whole) = ((double)day.DayNumber - Now.Day.DayNumber, (double)end.Day.DayNumber - Now.Day.DayNumber);
+            return Now.Hours + (end.Hours - Now.Hours) * (whole > 0 ? Math.Clamp(gone / whole, 0, 1) : 1);
+        }
+    }
 }

@@ -62,6 +62,9 @@ public sealed class HoursWorkedTests
         Assert.Equal(new(Plans.Monday, 3), burn.Now);
         Assert.Equal(7, burn.P50.Hours, 1e-3);
         Assert.Equal(forecast.Finish.P90, burn.P90.Day);
+        Assert.Equal((3, 3, 3), burn.At(burn.Now.Day));
+        Assert.Equal(burn.P50.Hours, burn.At(burn.P50.Day).P50);
+        Assert.Equal(burn.At(burn.P90.Day), burn.At(burn.P90.Day.AddDays(400)));
     }
 
     [Theory]
