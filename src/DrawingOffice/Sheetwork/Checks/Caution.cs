@@ -5,6 +5,7 @@ namespace WitnessMark.DrawingOffice.Sheetwork;
 public enum CautionKind
 {
     AllowanceRange, BlankOverlaps, HoleNearBend, ShortFlange, SharpRadius, ReliefNotDrawn, ReliefDrawn, CannotBend, PartsCollide, TooWide, TooThick,
+    Stretch, Shrink, OutsideRange, Strength, Weld, Safety,
 }
 
 /// <summary>Something to look at before cutting, with its numbers.</summary>

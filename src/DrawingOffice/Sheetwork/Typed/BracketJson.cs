@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using WitnessMark.DrawingOffice.Typed;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Geometry;
 

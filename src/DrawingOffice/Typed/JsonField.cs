@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Units;
 
-namespace WitnessMark.DrawingOffice.Sheetwork;
+namespace WitnessMark.DrawingOffice.Typed;
 
 /// <summary>One place in a typed file, with its name for refusals. Every failing is a <see cref="RefusedException"/>.</summary>
-sealed class JsonField(string name, JsonElement element, Func<string, Parsed<double>>? length)
+public sealed class JsonField(string name, JsonElement element, Func<string, Parsed<double>>? length)
 {
     public JsonField this[string key] => TryGet(key, out var e) ? new($"{name}, {key}", e, length) : throw new RefusedException(Refusal.Of($"{name}, {key}", null, "this is needed"));
 
@@ -47,6 +48,14 @@ sealed class JsonField(string name, JsonElement element, Func<string, Parsed<dou
     static string Called(JsonElement e, int i) =>
         e.ValueKind == JsonValueKind.Object && e.TryGetProperty("name", out var n) && n.ValueKind == JsonValueKind.String ? n.GetString()! : $"{i + 1}";
 
+    /// <summary>Radians: a number in degrees, or a written angle such as 5° 30'.</summary>
+    public double Angle()
+    {
+        if (AsText() is not { } text) return Number() * Math.PI / 180;
+        var parsed = Angles.Read(text, field: name);
+        return parsed.Ok ? parsed.Value.Radians : throw new RefusedException(parsed.Refusal!);
+    }
+
     /// <summary>mm.</summary>
     public double Length()
     {
@@ -59,6 +68,18 @@ sealed class JsonField(string name, JsonElement element, Func<string, Parsed<dou
     public double Positive() => Length() is var v && v > 0 ? v : throw Wrong("it must be more than 0");
 
     public double Number() => element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out var v) && double.IsFinite(v) ? v : throw Wrong("write a number");
+
+    public bool Flag() => element.ValueKind is JsonValueKind.True or JsonValueKind.False ? element.GetBoolean() : throw Wrong("write true or false");
+
+    /// <summary>One of a few words.</summary>
+    public T Word<T>(params ReadOnlySpan<(string Word, T Meaning)> known)
+    {
+        foreach (var (word, meaning) in known)
+            if (string.Equals(AsText(), word, StringComparison.OrdinalIgnoreCase)) return meaning;
+        var words = new List<string>();
+        foreach (var (word, _) in known) words.Add(word);
+        throw Wrong($"write {string.Join(", ", words)}");
+    }
 
     public int Whole() => element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out var v) ? v : throw Wrong("write a whole number");
 
