@@ -23,6 +23,9 @@ public sealed record KitRequest(Kit Kit, string Name, TitleFields Title, Materia
     /// <summary>How many of the whole shape are made.</summary>
     public int Quantity { get; init; } = 1;
 
+    /// <summary>The grain of the sheet is to run along every piece's x: pieces are laid end for end only.</summary>
+    public bool Grain { get; init; }
+
     /// <summary>What the part itself brings: old paint, zinc, a tank, a brake or steering part.</summary>
     public ImmutableArray<Hazard> Hazards { get; init; } = [];
 }
