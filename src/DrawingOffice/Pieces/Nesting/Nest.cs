@@ -5,9 +5,9 @@ using WitnessMark.Maths.Geometry;
 namespace WitnessMark.DrawingOffice.Pieces.Nesting;
 
 /// <summary>
-/// Lays pieces on sheets by their true outlines. One after another each goes where its right end comes farthest to the left, then lowest,
-/// on the first sheet that has room (the bottom-left rule). The order decides how good that is: largest first, longest first, tallest first, then
-/// the best of them with two pieces exchanged, over and over. It is a search, not a proof: <see cref="NestPlan.LeastArea"/> says what no laying can beat.
+/// Lays pieces on sheets by their true outlines. One after another each goes as far to the left as it can, then as low, on the first sheet that has
+/// room (the bottom-left rule), turned so that its right end, or in every other try its left end, comes farthest to the left. The order decides
+/// how good that is: largest first, longest first, widest first, then the best of them with two pieces exchanged, over and over. It is a search, not a proof: <see cref="NestPlan.LeastArea"/> says what no laying can beat.
 /// Places up the sheet are in rows of 1/400 of its height (1 mm at least): a piece may stand so much farther from its neighbour than the gap asks.
 /// </summary>
 public static class Nest
@@ -16,6 +16,9 @@ public static class Nest
 
     // Chords of a curved edge stand so far inside it at most, mm; the piece is grown by it.
     const double Chord = 0.05;
+
+    // Exchanges without gain before a new beginning.
+    const int Patience = 40;
 
     /// <summary>Pieces in all, of each thickness.</summary>
     public const int Most = 400;
@@ -66,17 +69,24 @@ public static class Nest
     {
         var chance = new Chance(wish.Seed);
         IEnumerable<int>[] starts = [whole.OrderByDescending(bench.AreaOf), whole.OrderByDescending(bench.LongestOf), whole.OrderByDescending(bench.LeastWidthOf)];
-        var (best, order, tried) = ((Laying?)null, Array.Empty<int>(), 0);
+        var (best, order, cost, tried, still) = ((Laying?)null, Array.Empty<int>(), double.PositiveInfinity, 0, 0);
         while (tried < wish.Orders || best is null)
         {
-            int[] next = tried < starts.Length ? [.. starts[tried]] : Exchanged(order, chance);
-            var laying = bench.Lay(next);
+            // Where exchanges have led nowhere for long, all is shuffled and begun again.
+            if (still > Patience) (cost, still) = (double.PositiveInfinity, 0);
+            int[] next = tried < 2 * starts.Length ? [.. starts[tried / 2]] : double.IsFinite(cost) ? Exchanged(order, chance) : Shuffled(whole, chance);
+            var laying = bench.Lay(next, byLeft: tried % 2 == 1);
             tried++;
-            if (best is null || laying.Cost < best.Cost) (best, order) = (laying, next);
+            still = laying.Cost < cost ? 0 : still + 1;
+            // An order as good is taken too: it leads on from where the best one stands still.
+            if (laying.Cost <= cost) (order, cost) = (next, laying.Cost);
+            if (best is null || laying.Cost < best.Cost) best = laying;
             if (stop.IsCancellationRequested || whole.Length == 1) break;
         }
         return (best, tried);
     }
+
+    static int[] Shuffled(ImmutableArray<int> whole, Chance chance) => [.. whole.Select(i => (i, Key: chance.Uniform())).OrderBy(p => p.Key).Select(p => p.i)];
 
     static int[] Exchanged(int[] order, Chance chance)
     {
@@ -93,7 +103,7 @@ public static class Nest
         {
             int[] order = [.. sheet.Places.Select(p => p.Copy)];
             foreach (var bench in benches.Where(b => b.Size.Area < laying.Bench.Size.Area && order.All(b.Fits)).OrderBy(b => b.Size.Area))
-                if (bench.Lay(order) is { Sheets: [var one] }) return one.Of(bench.Size, copies);
+                if (bench.Lay(order, byLeft: false) is { Sheets: [var one] }) return one.Of(bench.Size, copies);
         }
         return sheet.Of(laying.Bench.Size, copies);
     }
@@ -139,25 +149,25 @@ public static class Nest
 
         public double LeastWidthOf(int copy) => _copies[copy].LeastWidth;
 
-        public Laying Lay(int[] order)
+        public Laying Lay(int[] order, bool byLeft)
         {
             var open = new List<(OpenSheet Sheet, List<(int, Pose2)> Places)>();
             foreach (var copy in order)
             {
-                if (open.Any(o => Put(o.Sheet, o.Places, copy))) continue;
+                if (open.Any(o => Put(o.Sheet, o.Places, copy, byLeft))) continue;
                 var (sheet, places) = (new OpenSheet(_width, _rows), new List<(int, Pose2)>());
-                Put(sheet, places, copy);
+                Put(sheet, places, copy, byLeft);
                 open.Add((sheet, places));
             }
             return new(this, [.. open.Select(o => new LaidSheet([.. o.Places], Math.Min(o.Sheet.Used - 2 * _grow, Math.Max(Size.Width, Size.Height))))]);
         }
 
-        bool Put(OpenSheet sheet, List<(int, Pose2)> places, int copy)
+        bool Put(OpenSheet sheet, List<(int, Pose2)> places, int copy, bool byLeft)
         {
             var (best, end) = (((Turned Turned, double X, int Row)?)null, double.PositiveInfinity);
             foreach (var turned in _copies[copy].Turns)
-                if (sheet.Place(turned, end) is var (x, row))
-                    (best, end) = ((turned, x, row), x + turned.Width - 1e-6);
+                if (sheet.Place(turned, byLeft ? end + turned.Width : end) is var (x, row))
+                    (best, end) = ((turned, x, row), (byLeft ? x : x + turned.Width) - 1e-6);
             if (best is not { } found) return false;
             sheet.Put(found.Turned, found.X, found.Row);
             places.Add((copy, found.Turned.Pose with { Origin = found.Turned.Pose.Origin + new Vec2(found.X - _grow, found.Row * _row - _grow) }));

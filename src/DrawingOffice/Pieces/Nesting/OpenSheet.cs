@@ -10,7 +10,8 @@ sealed class OpenSheet(double width, int rows)
 
     public double Used { get; private set; }
 
-    /// <summary>The place whose right end lies farthest left, then lowest; null when there is none.</summary>
+    /// <summary>The place farthest to the left, then lowest; null when there is none within the limit.</summary>
+    /// <param name="limit">Of its right end, mm.</param>
     public (double X, int Row)? Place(Turned piece, double limit)
     {
         (double X, int Row)? best = null;
