@@ -5,9 +5,6 @@ namespace WitnessMark.DrawingOffice.Transitions;
 /// <summary>To which surface of the metal the sizes of an end or a tube are given.</summary>
 public enum Surface { Inside, Mean, Outside }
 
-/// <summary>How the two edges at a seam come together.</summary>
-public enum Join { Butt, Lap }
-
 /// <summary>Where the sheet is opened.</summary>
 public enum SeamPlace
 {
@@ -24,7 +21,7 @@ public enum SeamPlace
 /// <param name="Angle">Round the first end (or the tube) from its x axis, anticlockwise, radians; read for <see cref="SeamPlace.Angle"/>.</param>
 /// <param name="Lap">Width of the lap, mm; 0 for a butt seam.</param>
 /// <param name="Pieces">1, or 2 for halves with a second seam opposite.</param>
-public sealed record SeamChoice(SeamPlace Place, double Angle = 0, Join Join = Join.Butt, double Lap = 0, int Pieces = 1)
+public sealed record SeamChoice(SeamPlace Place, double Angle = 0, double Lap = 0, int Pieces = 1)
 {
     public static SeamChoice Usual { get; } = new(SeamPlace.Flat);
 }
@@ -45,7 +42,30 @@ public abstract record Asked(string Title, double Thickness)
     public SeamChoice Seam { get; init; } = SeamChoice.Usual;
 
     /// <summary>How far the developed layer lies outside the surface that the sizes are given to, mm.</summary>
-    public double Layer => Thickness * (Neutral - Sizes switch { Surface.Inside => 0, Surface.Mean => 0.5, _ => 1 });
+    public double Layer => Thickness * (Neutral - Given);
+
+    /// <summary>The surface the sizes are given to, from the inside, as a share of the thickness.</summary>
+    double Given => Sizes switch { Surface.Inside => 0, Surface.Mean => 0.5, _ => 1 };
+
+    /// <summary>Radii of the bore, of the layer that keeps its length and of the outside, from a diameter as it was given, mm.</summary>
+    public (double Inner, double Layer, double Outer) Radii(double diameter)
+    {
+        var inner = diameter / 2 - Given * Thickness;
+        return (inner, inner + Neutral * Thickness, inner + Thickness);
+    }
+
+    /// <summary>What is wrong with the figures that all shapes share; null when nothing is.</summary>
+    public Refusal? Check()
+    {
+        if (!(Thickness > 0) || !double.IsFinite(Thickness)) return Refusal.Of("thickness", $"{Thickness:0.###} mm", "give more than 0 mm");
+        if (!(Neutral is >= 0 and <= 1)) return Refusal.Of("neutral", $"{Neutral:0.###}", "give the layer that keeps its length as a share of the thickness, 0 to 1; 0.5 for rolled metal");
+        if (!(Error > 0) || !double.IsFinite(Error)) return Refusal.Of("error", $"{Error:0.######} mm", "give more than 0 mm, usually 0.1");
+        if (Seam.Pieces is not (1 or 2)) return Refusal.Of("seam, pieces", $"{Seam.Pieces}", "give 1, or 2 for halves");
+        return Seam.Lap >= 0 && double.IsFinite(Seam.Lap) ? null : Refusal.Of("seam, lap", $"{Seam.Lap:0.###} mm", "give 0 or more");
+    }
+
+    /// <summary>The seam's angle where there are neither corners nor flats.</summary>
+    public double SeamAngle => Seam.Place == SeamPlace.Angle ? Seam.Angle : 0;
 }
 
 /// <summary>A cone or a frustum between two parallel circles.</summary>
@@ -90,6 +110,9 @@ public sealed record AskedSaddle(string Title, double Thickness, double Diameter
     : Asked(Title, Thickness)
 {
     public Wrapping Wrapping { get; init; } = Wrapping.Usual;
+
+    /// <summary>The branch is rolled from sheet, so that a blank is wanted and no paper to go round it.</summary>
+    public bool OfSheet { get; init; }
 }
 
 /// <summary>Two like tubes sawn to meet in one plane.</summary>
@@ -98,6 +121,9 @@ public sealed record AskedSaddle(string Title, double Thickness, double Diameter
 public sealed record AskedMitre(string Title, double Thickness, double Diameter, double Length, double Angle) : Asked(Title, Thickness)
 {
     public Wrapping Wrapping { get; init; } = Wrapping.Usual;
+
+    /// <summary>The tubes are rolled from sheet.</summary>
+    public bool OfSheet { get; init; }
 }
 
 /// <summary>A paper that is wrapped round a tube to mark a cut.</summary>
@@ -106,6 +132,12 @@ public sealed record AskedMitre(string Title, double Thickness, double Diameter,
 /// <param name="Stations">Ordinates round the tube, at least 4.</param>
 public sealed record Wrapping(double Paper, double Tab, int Stations)
 {
+    public Refusal? Check() =>
+        !(Paper is >= 0 and <= 3) ? Refusal.Of("paper", $"{Paper:0.###} mm", "give the thickness of the paper, 0 to 3 mm")
+        : !(Tab is >= 0 and <= 200) ? Refusal.Of("tab", $"{Tab:0.###} mm", "give the overlap at the seam, 0 to 200 mm")
+        : Stations is < 4 or > 360 ? Refusal.Of("stations", $"{Stations}", "give 4 to 360")
+        : null;
+
     /// <summary>Office paper of 80 g/m² is about 0.1 mm thick (common practice).</summary>
     public static Wrapping Usual { get; } = new(0.1, 15, 24);
 }
