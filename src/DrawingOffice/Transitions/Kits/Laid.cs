@@ -70,8 +70,8 @@ public sealed record Laid(string Name, Loop Outline, ImmutableArray<FlatElement>
         return new(Name, thickness, outline) { Creases = creases.ToImmutable(), Witnesses = lines.ToImmutable(), Notes = ["seen from the inside: all bends fold up, towards you"] };
     }
 
-    /// <summary>From this turn at one element it is bent, under it rolled: a folder cannot set less with certainty (common practice), radians.</summary>
-    const double Bent = 5 * Math.PI / 180;
+    /// <summary>From this turn at one element on it is set in a folder or over an edge, under it rolled (common practice), radians.</summary>
+    const double Bent = 12 * Math.PI / 180;
 
     Loop Lapped(double lap)
     {

@@ -46,7 +46,7 @@ public static class MitreKit
             ],
             Steps =
             [
-                $"Measure the tube's outside with a tape (girth over 3.1416); {Words.Layer(asked)}.",
+                $"Measure the tube's outside with a tape (girth over 3.1416); {(asked.OfSheet ? Words.Layer(asked) : Words.PaperFor(asked.Wrapping))}.",
                 asked.OfSheet ? "Cut both blanks, roll and close their seams."
                     : $"Scribe a line square round each tube {Say.Mm(asked.Length - top)} from its square end, wrap the template with its straight edge on it, mark and saw in one plane.",
                 "Lay both on a board with the throats together, check the angle, tack and join.",

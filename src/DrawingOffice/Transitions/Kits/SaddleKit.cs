@@ -86,7 +86,7 @@ public static class SaddleKit
 
     static ImmutableArray<string> Steps(AskedSaddle asked, double top) =>
     [
-        $"Check both tubes: measure their outside with a tape (girth over 3.1416) and the walls; {Words.Layer(asked)}.",
+        $"Check both tubes: measure their outside with a tape (girth over 3.1416) and the walls; {(asked.OfSheet ? Words.Layer(asked) : Words.PaperFor(asked.Wrapping))}.",
         asked.OfSheet ? "Cut the blank, roll it along the lines and close its seam."
             : $"Scribe a line square round the branch {Say.Mm(asked.Length - top)} from its square end and a line along it for the throat. Wrap the template with its straight edge on the first and its throat line on the second, tab under.",
         asked.OfSheet ? "Try the branch on the main and ease it with a file." : "Pop along the curve, cut square to the wall all round, and try it on the main.",

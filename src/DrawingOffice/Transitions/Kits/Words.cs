@@ -37,13 +37,17 @@ static class Words
 
     /// <summary>To which layer it was laid out.</summary>
     public static string Layer(Asked asked) =>
-        $"sizes are to the {asked.Sizes.ToString().ToLowerInvariant()} surface; laid out at {(asked.Neutral == 0.5 ? "mid-thickness" : $"{asked.Neutral:0.##} of the thickness from the inside")}, which keeps its length in rolling";
+        $"sizes are to the {(asked.Sizes == Surface.Mean ? "middle of the wall" : $"{asked.Sizes.ToString().ToLowerInvariant()} surface")}; laid out at {(asked.Neutral == 0.5 ? "mid-thickness" : $"{asked.Neutral:0.##} of the thickness from the inside")}, which keeps its length in rolling";
+
+    /// <summary>For which surface a paper is drawn.</summary>
+    public static string PaperFor(Wrapping w) =>
+        $"the template goes round the outside and allows for paper {w.Paper:0.##} mm thick; print it at full size and check its girth line against the tube before marking";
 
     public static Listing Errors(Accuracy a) => new("How true it is", ["what", "figure"],
     [
         ["flat triangles", a.Triangles == 0 ? "none: laid out exactly" : $"{a.Triangles}"],
-        ["furthest from the true surface", Say.Mm(a.Chord, 3)],
-        ["shortest edge falls short by", Say.Mm(a.Short, 3)],
+        [a.Triangles == 0 ? "drawn curves keep to the true ones within" : "no point of the true shape is further off than", Say.Mm(a.Chord, 3)],
+        ["the worse edge falls short, once round, by", Say.Mm(a.Short, 3)],
         ["folded up again, furthest point off", a.Refold < 1e-6 ? "under 0.000001 mm" : Say.Mm(a.Refold, 6)],
     ]);
 }

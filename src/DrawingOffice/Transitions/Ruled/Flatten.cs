@@ -15,7 +15,8 @@ public static class Flatten
         var (first, second) = (new Vec2[strip.First.Length], new Vec2[strip.Second.Length]);
         var angles = new double[n];
         second[0] = new(0, strip.First[0].DistanceTo(strip.Second[0]));
-        var (flat, inner) = (Vec3.Zero, Vec3.Zero);
+        // Square to the last triangle, towards the inside: carried on, for a sliver's own corners say little about its plane.
+        var inner = Vec3.Zero;
         for (var i = 0; i + 1 < n; i++)
         {
             var (rung, next) = (strip.Rungs[i], strip.Rungs[i + 1]);
@@ -24,15 +25,9 @@ public static class Flatten
             var point = next.First > rung.First ? strip.First[next.First] : strip.Second[next.Second];
             var (along, off) = Off(point - foot, up);
             var across = off.Length;
-            if (i > 0)
-            {
-                // The last triangle goes on flat beyond the rung; the new one rises from that towards the inside.
-                var old = strip.Rungs[i - 1];
-                var behind = rung.First > old.First ? strip.First[old.First] : strip.Second[old.Second];
-                flat = -Off(behind - foot, up).Off.Unit;
-                inner = up.Cross(flat);
-                angles[i] = Math.Atan2(off.Dot(inner), off.Dot(flat));
-            }
+            // The last triangle goes on flat beyond the rung; the new one rises from that towards the inside.
+            if (i > 0) angles[i] = Math.Atan2(off.Dot(inner), off.Dot(inner.Cross(up)));
+            inner = up.Cross(off.Unit);
             var up2 = (second[rung.Second] - first[rung.First]).Unit;
             var placed = first[rung.First] + up2 * along + up2.Left * across;
             if (next.First > rung.First) first[next.First] = placed;
@@ -50,20 +45,15 @@ public static class Flatten
         var (first, second) = (new Vec3[flat.First.Length], new Vec3[flat.Second.Length]);
         first[0] = foot;
         second[0] = foot + up * flat.First[0].DistanceTo(flat.Second[0]);
-        var beyond = on;
+        var inner = up.Cross(on);
         for (var i = 0; i + 1 < flat.Rungs.Length; i++)
         {
             var (rung, next) = (flat.Rungs[i], flat.Rungs[i + 1]);
             var (a, b) = (first[rung.First], second[rung.Second]);
             var e = (b - a).Unit;
-            if (i > 0)
-            {
-                var old = flat.Rungs[i - 1];
-                var behind = rung.First > old.First ? first[old.First] : second[old.Second];
-                var level = -Off(behind - a, e).Off.Unit;
-                var (s, c) = Math.SinCos(flat.Angles[i]);
-                beyond = level * c + e.Cross(level) * s;
-            }
+            var (s, c) = Math.SinCos(flat.Angles[i]);
+            var beyond = (inner.Cross(e) * c + inner * s).Unit;
+            inner = e.Cross(beyond);
             var e2 = (flat.Second[rung.Second] - flat.First[rung.First]).Unit;
             var d = (next.First > rung.First ? flat.First[next.First] : flat.Second[next.Second]) - flat.First[rung.First];
             var placed = a + e * d.Dot(e2) + beyond * d.Dot(e2.Left);

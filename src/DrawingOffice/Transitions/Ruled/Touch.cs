@@ -28,6 +28,8 @@ public static class Touch
         double Lean(Vec3 p) => (p - point).Dot(inward) / (p - point).Dot(up);
 
         var n = other.Count;
+        // A whole ellipse has no straight side to be confused with.
+        var atEnd = n == 1 ? 0 : AtEnd;
         var (least, place, atCorner) = (double.PositiveInfinity, 0.0, false);
         void Consider(double p, double lean, bool corner)
         {
@@ -38,7 +40,7 @@ public static class Touch
             Consider(i, Lean(other.Sides[i].At(0)), true);
             if (other.Sides[i] is ArcSide arc)
                 foreach (var share in Extremes(arc, point, inward, up))
-                    if (share * arc.Sweep > AtEnd && (1 - share) * arc.Sweep > AtEnd) Consider(i + share, Lean(arc.At(share)), false);
+                    if (share * arc.Sweep > atEnd && (1 - share) * arc.Sweep > atEnd) Consider(i + share, Lean(arc.At(share)), false);
         }
         if (!atCorner) return new(place, place);
         // A whole side may lie in the plane: its other end then leans as much.

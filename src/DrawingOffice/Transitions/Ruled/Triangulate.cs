@@ -39,11 +39,19 @@ public static class Triangulate
         foreach (var p in panels)
         {
             Elements.Add(elements, skin, p, chord);
+            // Two planes a hair apart would leave a sliver without a direction of its own.
+            if (elements.Count > 2 && Near(skin, elements[^2], elements[^1])) elements.RemoveAt(elements.Count - 2);
             if (elements.Count > Most / 2) return Refusal.Of("error", $"{chord:0.######} mm", $"allow a larger error; this one asks for over {Most} triangles");
         }
         var strip = Strung(skin, elements);
         return new Triangulated(strip, [.. elements], chord, skin.First.Length - Length(strip.First), skin.Second.Length - Length(strip.Second));
     }
+
+    static bool Near(Skin skin, Element a, Element b) =>
+        skin.First.At(a.First).DistanceTo(skin.First.At(b.First)) < Sliver && skin.Second.At(a.Second).DistanceTo(skin.Second.At(b.Second)) < Sliver;
+
+    /// <summary>mm.</summary>
+    const double Sliver = 1e-6;
 
     static double Length(ImmutableArray<Vec3> points)
     {
