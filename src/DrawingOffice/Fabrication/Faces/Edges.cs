@@ -10,6 +10,7 @@ static class Edges
     /// <summary>Turns rings round so that neighbours walk their shared edge opposite ways; the first face stays as it is.</summary>
     public static ImmutableArray<ImmutableArray<int>> Orient(Pressing p, ImmutableArray<ImmutableArray<int>> rings)
     {
+        TwoAtMost(p, rings);
         var turned = rings.ToArray();
         var done = new bool[turned.Length];
         // A face may stand apart from the rest; that is told later, by name.
@@ -31,6 +32,14 @@ static class Edges
                 }
         }
         return [.. turned];
+    }
+
+    static void TwoAtMost(Pressing p, ImmutableArray<ImmutableArray<int>> rings)
+    {
+        var sides = rings.SelectMany((r, f) => r.Select((a, i) => (Edge: (Math.Min(a, r[(i + 1) % r.Length]), Math.Max(a, r[(i + 1) % r.Length])), Face: f)));
+        if (sides.GroupBy(s => s.Edge).FirstOrDefault(g => g.Count() > 2) is { } crowd)
+            throw ModelMaker.Refused($"edge {p.Points[crowd.Key.Item1].Name} to {p.Points[crowd.Key.Item2].Name}", string.Join(", ", crowd.Select(s => p.Faces[s.Face].Name)),
+                "three faces share it; a sheet has two sides to an edge: give the third its own points, a thickness off");
     }
 
     /// <summary>Whether two rings walk a shared edge the same way; null when they share none.</summary>
@@ -57,8 +66,6 @@ static class Edges
                 var key = (Math.Min(a, b), Math.Max(a, b));
                 if (!owners.TryGetValue(key, out var has)) owners[key] = has = [];
                 has.Add(f);
-                if (has.Count > 2)
-                    throw ModelMaker.Refused($"edge {p.Points[a].Name} to {p.Points[b].Name}", string.Join(", ", has.Select(o => p.Faces[o].Name)), "three faces share it; a sheet has two sides to an edge: give the third its own points, a thickness off");
                 if (has.Count == 2) (shared.TryGetValue((has[0], f), out var list) ? list : shared[(has[0], f)] = []).Add((b, a));
             }
         return [.. shared.Select((s, i) => Joint(p, i, s.Key, Whole(p, s.Key, s.Value, points), rings, points, frames, measured))];

@@ -31,7 +31,7 @@ public static class AngleBlock
         StandingPin[] pins = tool.Hole is { } h && pin is not null ? [new(0, h.FromApex - tool.ApexRelief, h.Along, pin.Nominal / 2, PinHeight)] : [];
         var former = new Former($"{tool.Name} block", "steel, aluminium or hardwood; a print serves for tacking if it is kept cool", Prism.Of(profile, tool.Width, pins), words) { Templates = Plates(tool, profile, pin) };
         var deg = Deg(tool.Angle);
-        return new Kit(tool.Name, former.Templates)
+        return new Kit(tool.Name, [])
         {
             Shape = former.Shape,
             Formers = [former],

@@ -19,8 +19,8 @@ static class Inset
         for (var k = 0; k < n; k++)
         {
             var (from, to) = (starts[k][^1], starts[(k + 1) % n][0]);
-            // A side that has turned round was eaten up by its neighbours.
-            if ((to - from).Dot(outline[(k + 1) % n] - outline[k]) < 0) return null;
+            // A side that has turned round was eaten up by its neighbours; one of no length is only rounding.
+            if ((to - from).Dot((outline[(k + 1) % n] - outline[k]).Unit) < -Rounding) return null;
             sides.Add((from, to));
         }
         return ([.. Distinct(starts.SelectMany(s => s))], sides.MoveToImmutable());
@@ -38,6 +38,7 @@ static class Inset
     // A corner of less than this is a point on a straight side, radians.
     const double Straight = 1e-3;
     const double Same = 1e-9;
+    const double Rounding = 1e-6;
 
     static IEnumerable<Vec2> Distinct(IEnumerable<Vec2> points)
     {

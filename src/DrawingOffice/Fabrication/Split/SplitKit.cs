@@ -24,18 +24,25 @@ public static class SplitKit
             if (!made.Ok) return made.Refusal!;
             plugs.Add((row, made.Value));
         }
-        var tools = ImmutableArray.CreateBuilder<Former>();
-        foreach (var joint in welded)
-            if (JointTool.Of(model, joint) is { } tool && AngleBlock.Of(tool) is { Ok: true } kit) tools.AddRange(kit.Value.Formers);
         return new Kit(model.Pressing.Title, [.. choice.Pieces.Select(p => Piece.Of(p.Blank, p.Name))])
         {
             Shape = Whole(model, choice),
-            Formers = tools.ToImmutable(),
+            Formers = [.. Tools(model, welded)],
             Seams = [.. welded.Select(j => Seam(model, j)), .. plugs.Select(p => new Seam(p.Row.Name, $"{p.Row.Face} onto {p.Row.Onto}", SeamKind.Plug, p.Row.Row, p.Welds.Hole, 0, p.Welds.Count, p.Welds.Words))],
             Listings = [Angles(welded), .. lines.IsEmpty ? ImmutableArray<Listing>.Empty : [Order(lines, order)], Why(choice)],
             Steps = [.. Steps(model, choice, welded, plugs.Count > 0)],
             Cautions = [.. model.Cautions, .. choice.Pieces.SelectMany(p => Concerning(p)), .. plugs.SelectMany(p => p.Welds.Cautions), .. welded.IsEmpty && plugs.Count == 0 ? [] : Safety.Welding],
         };
+    }
+
+    /// <summary>Joints of one angle that take the same tool share it.</summary>
+    static IEnumerable<Former> Tools(FaceModel model, ImmutableArray<ModelJoint> welded)
+    {
+        var alike = welded.Select(j => (Joint: j, Tool: JointTool.Of(model, j))).Where(t => t.Tool is not null)
+            .GroupBy(t => (Deg(t.Tool!.Angle), t.Tool.Hole?.Name, Math.Round(t.Tool.Leg), Math.Round(t.Tool.Width)));
+        foreach (var group in alike)
+            if (AngleBlock.Of(group.First().Tool! with { Name = $"setting tool {string.Join(", ", group.Select(t => t.Joint.Name))}" }) is { Ok: true } kit)
+                foreach (var former in kit.Value.Formers) yield return former;
     }
 
     // The overlap and order were tried in the search; what is left concerns holes and reliefs.
