@@ -103,7 +103,7 @@ public class SplitTests
     }
 
     [Fact]
-    [Truth(Grade.Property, "a part that folds from one blank and is taken apart into faces comes back as the same blank: area and bends to 1e-9")]
+    [Truth(Grade.Property, "a part that folds from one blank and is taken apart into faces comes back whole: metal within the chords of its arcs, length of bends to 1e-6 mm, angles to 1e-9")]
     public void A_folded_part_seen_as_a_pressing_comes_back_as_its_own_blank()
     {
         var (tried, shop) = (0, SheetShop.Usual with { Folder = null, ViceWidth = 1e4, ViceThickness = 10, SheetLength = 4000, SheetWidth = 4000 });
@@ -116,7 +116,8 @@ public class SplitTests
             if (!model.Ok || !Develop.Blank(tree, Method).Value.Cautions.IsEmpty) continue;
             var all = Enumerable.Range(0, model.Value.Joints.Length).ToArray();
             var back = PieceTree.Of(model.Value, [.. Enumerable.Range(0, tree.Faces.Length)], all).Value;
-            Assert.Equal(1, Fold.Volume(back) / Fold.Volume(tree), 4);
+            // Arcs have become chords within 0.05 mm.
+            Assert.InRange(Fold.Volume(back) / Fold.Volume(tree), 0.999, 1 + 1e-9);
             Assert.Equal(tree.Bends.Sum(b => b.Length), back.Bends.Sum(b => b.Length), 6);
             Assert.Equal(tree.Bends.Select(b => Math.Abs(b.Angle)).Order(), back.Bends.Select(b => Math.Abs(b.Angle)).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
             tried++;

@@ -23,19 +23,24 @@ static class PieceTree
         // The largest face lies still; the others hang on it.
         var root = faces.MaxBy(f => Math.Abs(Plane2.SignedArea(model.Faces[f].Outline.AsSpan())));
         var pose = new Dictionary<int, Pose2> { [root] = Pose2.Identity };
-        var bends = new List<Bend>();
+        var (bends, notches) = (new List<Bend>(), new List<(int Face, CornerNotch Notch)>());
         var queue = new Queue<int>([root]);
         while (queue.TryDequeue(out var parent))
             foreach (var j in folded.Select(i => model.Joints[i]).Where(j => j.First == parent || j.Second == parent))
             {
                 var child = j.First == parent ? j.Second : j.First;
                 if (pose.ContainsKey(child)) continue;
-                var bend = Hang(model, j, parent, child, cut, pose, flat?.Contains(j.Index) == true);
+                var bend = Hang(model, j, parent, child, cut, pose, notches, flat?.Contains(j.Index) == true);
                 if (!bend.Ok) return bend.Refusal!;
                 bends.Add(bend.Value);
                 queue.Enqueue(child);
             }
-        var trees = faces.OrderBy(f => f != root).Select(f => new Face(model.Faces[f].Name, Loop.Of(cut[f].Corners.AsSpan()).Moved(pose[f]), [.. model.Faces[f].Openings.Select(o => o.Moved(pose[f]))]));
+        var relief = Relief.Usual(model.Pressing.Thickness);
+        var trees = faces.OrderBy(f => f != root).Select(f =>
+        {
+            var corners = notches.Where(n => n.Face == f).Aggregate(cut[f].Corners, (c, n) => n.Notch.Cut(c, relief));
+            return new Face(model.Faces[f].Name, Loop.Of(corners.AsSpan()).Moved(pose[f]), [.. model.Faces[f].Openings.Select(o => o.Moved(pose[f]))]);
+        });
         return FaceTree.Create(model.Pressing.Title, model.Pressing.Thickness, [.. trees], bends);
     }
 
@@ -52,7 +57,7 @@ static class PieceTree
     }
 
     static Parsed<Bend> Hang(FaceModel model, ModelJoint j, int parent, int child,
-        Dictionary<int, (ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 From, Vec2 To)> Sides)> cut, Dictionary<int, Pose2> pose, bool flat)
+        Dictionary<int, (ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 From, Vec2 To)> Sides)> cut, Dictionary<int, Pose2> pose, List<(int, CornerNotch)> notches, bool flat)
     {
         var (p, c) = (model.Faces[parent], model.Faces[child]);
         var origin = model.Points[j.First == parent ? j.From : j.To];
@@ -62,12 +67,14 @@ static class PieceTree
         var start = Math.Max(Place(p, onParent.From), Place(c, onChild.To));
         var end = Math.Min(Place(p, onParent.To), Place(c, onChild.From));
         if (end - start < Narrowest) return Refusal.Of($"joint {j.Name}", $"{Math.Max(0, end - start):0.#} mm of fold", "the setbacks of its neighbours leave no edge to fold along");
-        var out2 = (onParent.To - onParent.From).Unit;
-        Vec2 OnParent(double s) => onParent.From + out2 * (s - Place(p, onParent.From));
+        var along2 = (onParent.To - onParent.From).Unit;
+        Vec2 OnParent(double s) => onParent.From + along2 * (s - Place(p, onParent.From));
         var x = (onChild.To - onChild.From).Unit;
         // The child walks the edge the other way: its own x runs from the parent's end to its beginning.
         var zero = onChild.From + x * (Place(c, onChild.From) - end);
         pose[child] = new(-Back(zero, x), new(x.X, -x.Y));
+        Vec2 OnChild(double s) => onChild.From + x * (Place(c, onChild.From) - s);
+        notches.AddRange([(parent, new(onParent.From, OnParent(start), along2)), (parent, new(onParent.To, OnParent(end), along2)), (child, new(onChild.From, OnChild(end), x)), (child, new(onChild.To, OnChild(start), x))]);
         var angle = flat ? Math.Sign(j.Bend) * HardlyBent : j.Bend;
         return new Bend(p.Name, pose[parent].Map(OnParent(start)), pose[parent].Map(OnParent(end)), c.Name, angle, j.InsideRadius);
     }

@@ -24,12 +24,12 @@ public static class SplitKit
             if (!made.Ok) return made.Refusal!;
             plugs.Add((row, made.Value));
         }
-        return new Kit(model.Pressing.Title, [.. choice.Pieces.Select(p => Piece.Of(p.Blank, p.Name))])
+        return new Kit(model.Pressing.Title, [.. choice.Pieces.Select(p => Piece.Of(p.Blank, p.Name) with { Notes = [$"Faces: {string.Join(", ", p.Faces.Select(f => model.Faces[f].Name))}."] })])
         {
             Shape = Whole(model, choice),
             Formers = [.. Tools(model, welded)],
             Seams = [.. welded.Select(j => Seam(model, j)), .. plugs.Select(p => new Seam(p.Row.Name, $"{p.Row.Face} onto {p.Row.Onto}", SeamKind.Plug, p.Row.Row, p.Welds.Hole, 0, p.Welds.Count, p.Welds.Words))],
-            Listings = [Angles(welded), .. lines.IsEmpty ? ImmutableArray<Listing>.Empty : [Order(lines, order)], Why(choice)],
+            Listings = [.. lines.IsEmpty ? ImmutableArray<Listing>.Empty : [Angles(welded), Order(lines, order)], Why(choice)],
             Steps = [.. Steps(model, choice, welded, plugs.Count > 0)],
             Cautions = [.. model.Cautions, .. choice.Pieces.SelectMany(p => Concerning(p)), .. plugs.SelectMany(p => p.Welds.Cautions), .. welded.IsEmpty && plugs.Count == 0 ? [] : Safety.Welding],
         };
@@ -38,12 +38,21 @@ public static class SplitKit
     /// <summary>Joints of one angle that take the same tool share it.</summary>
     static IEnumerable<Former> Tools(FaceModel model, ImmutableArray<ModelJoint> welded)
     {
-        var alike = welded.Select(j => (Joint: j, Tool: JointTool.Of(model, j))).Where(t => t.Tool is not null)
-            .GroupBy(t => (Deg(t.Tool!.Angle), t.Tool.Hole?.Name, Math.Round(t.Tool.Leg), Math.Round(t.Tool.Width)));
-        foreach (var group in alike)
-            if (AngleBlock.Of(group.First().Tool! with { Name = $"setting tool {string.Join(", ", group.Select(t => t.Joint.Name))}" }) is { Ok: true } kit)
+        var shared = new List<(AngleTool Tool, List<string> Joints)>();
+        foreach (var joint in welded)
+        {
+            if (JointTool.Of(model, joint) is not { } tool) continue;
+            var near = tool.Hole is null ? shared.FindIndex(s => s.Tool.Hole is null && Math.Abs(s.Tool.Angle - tool.Angle) <= Math.Max(Alike, tool.Std)) : -1;
+            if (near >= 0) shared[near].Joints.Add(joint.Name);
+            else shared.Add((tool, [joint.Name]));
+        }
+        foreach (var (tool, joints) in shared)
+            if (AngleBlock.Of(tool with { Name = $"setting tool {string.Join(", ", joints)}" }) is { Ok: true } kit)
                 foreach (var former in kit.Value.Formers) yield return former;
     }
+
+    // Nearer than this no one sets an angle by hand, radians.
+    const double Alike = 0.1 * Math.PI / 180;
 
     // The overlap and order were tried in the search; what is left concerns holes and reliefs.
     static IEnumerable<Caution> Concerning(FoldedPiece p) => [.. p.Blank.Cautions, .. Check.HolesNearBends(p.Tree)];

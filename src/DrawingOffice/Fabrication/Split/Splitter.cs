@@ -51,7 +51,7 @@ public static class Splitter
         var model = search.Forest.Model;
         var pieces = search.Forest.Parts(folds).Select(p => search.Tried.Whole(p.Folds, p.Faces[0]).Piece!).OrderByDescending(p => p.Faces.Length).ThenBy(p => p.Faces[0]);
         var welded = model.Joints.Where(j => (folds & Forest.Bit(j.Index)) == 0).ToList();
-        return new(Forest.List(folds), [.. pieces.Select((p, i) => p with { Name = $"piece {i + 1}: {p.Name}" })], work, welded.Sum(j => j.Length), [.. welded.Select(j => Reason(search, folds, j))]);
+        return new(Forest.List(folds), [.. pieces.Select((p, i) => p with { Name = $"piece {i + 1} {p.Tree.Faces[0].Id}" })], work, welded.Sum(j => j.Length), [.. welded.Select(j => Reason(search, folds, j))]);
     }
 
     static string Reason(SplitSearch search, UInt128 folds, ModelJoint j)

@@ -57,8 +57,8 @@ public static class Plugs
         var spot = $"A spot on {t} mm sheet is {N(nugget)} mm across (5 √t, as published for general use).";
         return rule switch
         {
-            PlugRule.Body => $"{spot} Body repair practice: a {N(hole)} mm hole for each spot, in the places of the old ones or beside them (a collision-repair trade body's pages: 8 mm, as many as the works had). The structural rules for sheet and plate ask for far larger holes and are not meant for panels.",
-            PlugRule.Sheet => $"{spot} Structural rule for sheet (AWS D1.3 as restated): {N(fused)} mm fuses in a {N(hole)} mm hole (0.7 d − 1.5 t, at least 3/8 in); as many as give the shear area of the spots.",
+            PlugRule.Body => $"{spot} Body repair practice: one hole of {N(hole)} mm for each spot, in the places of the old ones or beside them (a collision-repair trade body's pages: 8 mm, as many as the works had). The structural rules for sheet and plate ask for far larger holes and are not meant for panels.",
+            PlugRule.Sheet => $"{spot} Structural rule for sheet (AWS D1.3 as restated): {N(fused)} mm fuses in a hole of {N(hole)} mm (0.7 d − 1.5 t, at least 3/8 in); as many as give the shear area of the spots.",
             _ => $"{spot} Structural rule for plate (AWS D1.1 as restated): hole at least the thickness + 5/16 in = {N(hole)} mm, filled to the full thickness; as many as give the shear area of the spots.",
         };
     }
@@ -67,7 +67,7 @@ public static class Plugs
     {
         var cautions = ImmutableArray.CreateBuilder<Caution>();
         if (rule == PlugRule.Body && byArea > row.Spots)
-            cautions.Add(new(CautionKind.Weld, $"{row.Name}: reckoned by the structural rule for sheet, a {N(hole)} mm hole fuses less than a spot, and {byArea} plugs would be needed for the shear area of {row.Spots} spots. Where the part carries load set more, and ask an engineer.", [row.Name], count, byArea));
+            cautions.Add(new(CautionKind.Weld, $"{row.Name}: reckoned by the structural rule for sheet, a hole of {N(hole)} mm fuses less than a spot, and {byArea} plugs would be needed for the shear area of {row.Spots} spots. Where the part carries load set more, and ask an engineer.", [row.Name], count, byArea));
         if (rule == PlugRule.Plate && count > 1 && pitch < 4 * hole)
             cautions.Add(new(CautionKind.Weld, $"{row.Name}: middles are {N(pitch)} mm apart; the plate rule wants 4 holes' width, {N(4 * hole)} mm: two rows, or a fillet along the edge.", [row.Name], pitch, 4 * hole));
         if (rule != PlugRule.Plate && count > 1 && pitch < 2 * hole)
