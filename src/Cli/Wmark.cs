@@ -30,6 +30,8 @@ static class Wmark
         BlankCommand.Build(desk),
         TestBendCommand.Build(desk),
         TransitionCommand.Build(desk),
+        SplitCommand.Build(desk),
+        SettingCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
         PlanCommand.Build(desk),

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Sheetwork;
+
+namespace WitnessMark.DrawingOffice.Fabrication;
+
+/// <summary>
+/// Remembers what could be folded and what could not. Fewer folds of the same piece are never harder (metal is only taken away), so a set
+/// that holds a bad one is bad, and one within a good one is good; what is offered in the end is tried whole all the same.
+/// </summary>
+sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
+{
+    readonly Dictionary<UInt128, Foldable.Verdict> _verdicts = [];
+    readonly List<UInt128> _bad = [];
+    readonly List<UInt128> _good = [];
+
+    public int Blanks => _verdicts.Count;
+
+    /// <summary>Tried whole, against the shop's tools.</summary>
+    /// <param name="folds">Hang together; none for the single face <paramref name="face"/>.</param>
+    public Foldable.Verdict Whole(UInt128 folds, int face = -1)
+    {
+        if (folds != 0 && _verdicts.TryGetValue(folds, out var known)) return known;
+        var joints = Forest.List(folds);
+        ImmutableArray<int> faces = folds == 0 ? [face] : [.. joints.SelectMany(j => new[] { forest.Model.Joints[j].First, forest.Model.Joints[j].Second }).Distinct().Order()];
+        var verdict = Foldable.Try(forest.Model, faces, joints, shop, method);
+        if (folds == 0) return verdict;
+        _verdicts[folds] = verdict;
+        if (verdict.Piece is null) _bad.Add(folds);
+        else if (verdict.Piece.InVice.IsEmpty) _good.Add(folds);
+        return verdict;
+    }
+
+    /// <summary>A few of the folds that cannot be made together, as few as a walk down finds; 0 when all can.</summary>
+    public UInt128 Conflict(UInt128 part)
+    {
+        if (part == 0 || _good.Any(g => (part & ~g) == 0)) return 0;
+        if (_bad.FirstOrDefault(b => (b & ~part) == 0) is var bad && bad != 0) return bad;
+        // Most of what stands in the way is between two neighbours, and two are quickly tried.
+        foreach (var two in Pairs(part))
+            if (Whole(two).Piece is null) return Single(two);
+        if (Whole(part).Piece is not null) return 0;
+        return Least(part);
+    }
+
+    UInt128 Single(UInt128 two)
+    {
+        foreach (var j in Forest.List(two))
+            if (Whole(Forest.Bit(j)).Piece is null) return Forest.Bit(j);
+        return two;
+    }
+
+    IEnumerable<UInt128> Pairs(UInt128 part)
+    {
+        var joints = Forest.List(part);
+        if (joints.Length == 1) yield return part;
+        for (var a = 0; a < joints.Length; a++)
+            for (var b = a + 1; b < joints.Length; b++)
+            {
+                var (p, q) = (forest.Model.Joints[joints[a]], forest.Model.Joints[joints[b]]);
+                if (p.First == q.First || p.First == q.Second || p.Second == q.First || p.Second == q.Second) yield return Forest.Bit(joints[a]) | Forest.Bit(joints[b]);
+            }
+    }
+
+    /// <summary>Takes leaves off while what is left still cannot be made.</summary>
+    UInt128 Least(UInt128 part)
+    {
+        while (Leaves(part).Select(j => part & ~Forest.Bit(j)).FirstOrDefault(rest => rest != 0 && Whole(rest).Piece is null) is var less && less != 0) part = less;
+        return part;
+    }
+
+    IEnumerable<int> Leaves(UInt128 part)
+    {
+        var joints = Forest.List(part);
+        var uses = joints.SelectMany(j => new[] { forest.Model.Joints[j].First, forest.Model.Joints[j].Second }).CountBy(f => f).ToDictionary();
+        return joints.Where(j => uses[forest.Model.Joints[j].First] == 1 || uses[forest.Model.Joints[j].Second] == 1);
+    }
+}
