@@ -1,5 +1,3 @@
-using WitnessMark.DrawingOffice.Sections;
-
 namespace WitnessMark.DrawingOffice.Beads;
 
 public enum BeadKind
@@ -25,24 +23,19 @@ public enum BeadKind
 /// </param>
 /// <param name="Length">Of full and fading bead together.</param>
 /// <param name="EdgeRadius">Where it leaves the panel.</param>
-/// <param name="CrownRadius">Of the ridge of a V or the two corners of a flat top or joggle; follows from width and depth for a round bead.</param>
-/// <param name="Top">Flat width between the slopes' corners; flat kind only.</param>
+/// <param name="CrownRadius">Of the ridge of a V or the corners of a flat top or joggle; a round bead's follows from width and depth.</param>
+/// <param name="Top">Flat kind: width between the lines where slopes and top would meet.</param>
 /// <param name="RunOut">Length over which it fades at each end; 0 runs out over the panel's edge.</param>
-public sealed record Bead(BeadKind Kind, double Depth, double Width, double Length, double EdgeRadius, double CrownRadius, double Top, double RunOut);
+public sealed record Bead(BeadKind Kind, double Depth, double Width, double Length, double EdgeRadius, double CrownRadius = 0, double Top = 0, double RunOut = 0);
 
-/// <summary>A row of like beads across a panel, mm.</summary>
-/// <param name="Width">Of the finished panel, across the beads.</param>
-/// <param name="Length">Of the finished panel, along the beads.</param>
-/// <param name="Pitch">Between their middles; their row is centred in the panel.</param>
-public sealed record BeadedPanel(string Title, double Thickness, double Width, double Length, Bead Bead, int Count, double Pitch, string Material);
-
-/// <summary>The sheet of a bead seen end-on, at mid-thickness, in a frame whose x axis is the middle of the flat panel.</summary>
-/// <param name="Turn">Steepest slope, radians from the panel.</param>
-public sealed record BeadLine(Chain Middle, double Chord, double Developed, double Turn)
+/// <summary>Like beads side by side.</summary>
+/// <param name="Pitch">Between their middles, mm; passed over for one.</param>
+/// <param name="Middle">Of the row, from the panel's left edge, mm.</param>
+public sealed record BeadRow(Bead Bead, int Count, double Pitch, double Middle)
 {
-    /// <summary>How much more sheet it takes than the flat it stands on, mm.</summary>
-    public double Extra => Developed - Chord;
+    /// <summary>Middles of the beads from the panel's left edge, mm.</summary>
+    public double Place(int bead) => Middle + (bead - (Count - 1) / 2.0) * Pitch;
 
-    /// <summary>Mean stretch across if the panel gives nothing, as a share.</summary>
-    public double Stretch => Developed / Chord - 1;
+    /// <summary>From the middle of the row outwards, one side and the other in turn: the sheet is drawn in from the free edges and not dammed up between beads.</summary>
+    public IEnumerable<int> CentreOut => Enumerable.Range(0, Count).OrderBy(i => Math.Abs(2 * i - (Count - 1))).ThenBy(i => i);
 }
