@@ -4,6 +4,7 @@ using WitnessMark.Cli.Drawing;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Planning;
+using WitnessMark.Cli.Shapes;
 using WitnessMark.Cli.Stores;
 using WitnessMark.Cli.Survey;
 using WitnessMark.Maths;
@@ -28,6 +29,7 @@ static class Wmark
         DrawCommand.Build(desk),
         BlankCommand.Build(desk),
         TestBendCommand.Build(desk),
+        TransitionCommand.Build(desk),
         JobCommand.Build(desk),
         ForecastCommand.Build(desk),
         PlanCommand.Build(desk),

@@ -47,6 +47,9 @@ public static class Layers
     public const string Hidden = "HIDDEN";
     public const string Frame = "FRAME";
     public const string Check = "CHECK";
+
+    /// <summary>Scribed or pricked, never cut.</summary>
+    public const string Witness = "WITNESS";
 }
 
 /// <summary>A sheet of paper or a piece of flat stock with what is drawn on it; origin bottom left, mm.</summary>

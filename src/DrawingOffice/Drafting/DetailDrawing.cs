@@ -48,7 +48,7 @@ public sealed record DetailDrawing(
             var cautions = LeftOut(view);
             var blocks = Blocks(part, view, wish, cautions);
             if (Layout.Best(wish.Papers, view.Bounds, blocks, block) is not { } layout) continue;
-            var sheets = layout.Draw(view, blocks, block, scale, wish.Writing.Units);
+            var sheets = layout.Draw(view.Marks, view.Bounds, blocks, block, scale, wish.Writing.Units);
             return new(sheets, view.Items, [.. view.Holes], scale, layout.Paper, cautions);
         }
         throw new RefusedException(Refusal.Of("scale", wish.Scale?.ToString(), "take a smaller scale or a larger sheet: with its dimensions the part does not fit"));
@@ -69,6 +69,7 @@ public sealed record DetailDrawing(
         var blocks = ImmutableArray.CreateBuilder<Table>();
         if (view.Holes.Count > 0) blocks.Add(Lists.Holes(view.Holes, part, view.Given, wish.Knowledge, wish.Writing));
         if (view.Items.Length > 0) blocks.Add(Lists.Dimensions(view.Items, part, wish.Writing));
+        if (view.Undimensioned && Lists.Corners(part, wish.Writing) is { } corners) blocks.Add(corners);
         var notes = part.Notes.AddRange(cautions).Select((n, i) => (ImmutableArray<string>)[$"{i + 1}", string.Join('\n', Letter.Lines(n, 100, Letter.Small))]);
         if (notes.Any()) blocks.Add(new("Notes", [new(""), new("")], [.. notes]));
         return blocks.ToImmutable();

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using WitnessMark.DrawingOffice.Drafting.Dimensions;
 using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths;
+using WitnessMark.PrintRoom;
 using WitnessMark.PrintRoom.Paper;
 using WitnessMark.PrintRoom.Shapes;
 
@@ -91,13 +91,14 @@ sealed record Layout(PaperSize Paper, Box View, ImmutableArray<Vec2>? Places)
         return Taken(paper, room with { Bottom = room.Bottom + TitleBlock.Height(title) }, view, tables.Length == 0 ? [] : null);
     }
 
-    public ImmutableArray<PrintRoom.Sheet> Draw(PartView view, ImmutableArray<Table> tables, TitleFields title, DrawingScale scale, string units)
+    /// <param name="view">The marks of the view, which lie within <paramref name="bounds"/>.</param>
+    public ImmutableArray<PrintRoom.Sheet> Draw(IEnumerable<Mark> view, Box bounds, ImmutableArray<Table> tables, TitleFields title, DrawingScale scale, string units)
     {
         var following = Places is null ? Following(tables, title) : [];
         var board = new Board();
         Frame.Draw(board, Paper);
         TitleBlock.Draw(board, Frame.Inside(Paper), title, scale.ToString(), units, 1, 1 + following.Count);
-        board.AddMoved(view.Marks, View.Middle - view.Bounds.Middle);
+        board.AddMoved(view, View.Middle - bounds.Middle);
         if (Places is { } places)
         {
             for (var i = 0; i < tables.Length; i++) tables[i].Draw(board, places[i]);

@@ -27,7 +27,7 @@ public static class BlankRoute
         steps.Own("Check the template's 100 mm lines, stick it on, prick the hole centres, scribe outline and bend lines",
             "1:1 template, scriber, centre punch", Cautions.For(Hazard.SharpEdges), (shop.Rates.MarkOut, f.Quantity));
 
-    static void Cut(BlankFacts f, Shop shop, StepWriter steps)
+    internal static void Cut(BlankFacts f, Shop shop, StepWriter steps)
     {
         var asMild = Shop.AsMildSteel(f.Thickness, f.Strength);
         var tool = shop.Cutters.Where(c => c.MaxThickness >= asMild).MinBy(c => c.MinutesPerMetre.Value.Likely);
@@ -43,7 +43,7 @@ public static class BlankRoute
             (tool.MinutesPerMetre, metres), (shop.Rates.DeburrPerMetre, metres));
     }
 
-    static void Drill(BlankFacts f, Shop shop, StepWriter steps)
+    internal static void Drill(BlankFacts f, Shop shop, StepWriter steps)
     {
         var largest = shop.Drill?.MaxDiameter ?? 0;
         var here = f.Holes.Where(h => h.Diameter <= largest).ToList();
@@ -58,7 +58,7 @@ public static class BlankRoute
     static string Sizes(List<HoleFacts> holes) => string.Join(", ",
         holes.GroupBy(h => h.Diameter).OrderBy(g => g.Key).Select(g => $"{g.Sum(h => h.Count)} × ⌀{g.Key:0.##}"));
 
-    static void Bend(BlankFacts f, Shop shop, StepWriter steps)
+    internal static void Bend(BlankFacts f, Shop shop, StepWriter steps)
     {
         var asMild = Shop.AsMildSteel(f.Thickness, f.Strength);
         bool Folds(BendFacts b) => shop.Folder is { } t && b.Length <= t.Width && asMild <= t.MaxThickness && b.Angle <= t.MaxAngle;
@@ -85,7 +85,7 @@ public static class BlankRoute
     static string Radii(List<BendFacts> bends) =>
         $"(inside radius {string.Join(", ", bends.Select(b => b.Radius).Distinct().Order().Select(r => $"{r:0.##}"))} mm)";
 
-    static void Weld(BlankFacts f, Shop shop, StepWriter steps)
+    internal static void Weld(BlankFacts f, Shop shop, StepWriter steps)
     {
         foreach (var seam in f.Welds.GroupBy(w => w.Kind))
         {

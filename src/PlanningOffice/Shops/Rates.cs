@@ -21,8 +21,18 @@ public sealed record Rates(
     Rate SetUp, Rate MarkOut, Rate Hole, Rate DeburrPerMetre, Rate Fold, Rate FoldInVice, Rate WeldPerMetre,
     Rate Turn, Rate Thread, Rate FirstCopyCheck, Rate Protect)
 {
+    // A shop that was kept before these rates existed reads back without them.
+    /// <summary>Each former or setting tool sawn, shaped and tried.</summary>
+    public Rate Former { get => field ?? Rate.Common(45, 120, 360); init; }
+
+    /// <summary>Of edge or bend hammered over a former or rolled by hand, in stages.</summary>
+    public Rate HammerPerMetre { get => field ?? Rate.Common(40, 90, 240); init; }
+
+    /// <summary>Each plug weld, its hole and its dressing.</summary>
+    public Rate PlugWeld { get => field ?? Rate.Common(3, 6, 15); init; }
+
     internal IEnumerable<Rate> All =>
-        [SetUp, MarkOut, Hole, DeburrPerMetre, Fold, FoldInVice, WeldPerMetre, Turn, Thread, FirstCopyCheck, Protect];
+        [SetUp, MarkOut, Hole, DeburrPerMetre, Fold, FoldInVice, WeldPerMetre, Turn, Thread, FirstCopyCheck, Protect, Former, HammerPerMetre, PlugWeld];
 
     public static Rates Usual { get; } = new(
         SetUp: Rate.Common(5, 10, 20),

@@ -60,7 +60,7 @@ static class DxfHead
     /// <summary>Indexed colours, ours: what is cut is in the drawing's own colour (7), the rest stands apart from it.</summary>
     static int Colour(string layer) => layer switch
     {
-        Layers.Bends => 4,
+        Layers.Bends or Layers.Witness => 4,
         Layers.Text => 3,
         Layers.Dimensions or Layers.Centre or Layers.Hidden => 8,
         Layers.Frame or Layers.Check => 9,

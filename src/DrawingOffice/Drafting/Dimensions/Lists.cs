@@ -47,6 +47,21 @@ static class Lists
         [new("no.", Anchor.Right), new("what"), new("made to"), new(Heading(part), Anchor.Right), new("±", Anchor.Right), new("wanted ±", Anchor.Right)],
         [.. items.Select(i => Row(i, writing))]).WithoutEmpty();
 
+    /// <summary>More corners than this are marked out from the template.</summary>
+    const int MostCorners = 240;
+
+    /// <summary>The outline by the places of its corners, for a part with more of them than a view can dimension; null for far too many.</summary>
+    public static Table? Corners(FlatPart part, Writing writing)
+    {
+        const int Abreast = 4;
+        var corners = part.Loops[0].Select(s => s.From - part.Origin).ToList();
+        if (corners.Count > MostCorners) return null;
+        var deep = (corners.Count + Abreast - 1) / Abreast;
+        string[] Cells(int k) => k < corners.Count ? [$"{k + 1}", writing.Length(corners[k].X, null), writing.Length(corners[k].Y, null)] : ["", "", ""];
+        return new("Corners, anticlockwise", [.. Enumerable.Repeat<Column[]>([new("", Anchor.Right), new("x", Anchor.Right), new("y", Anchor.Right)], Abreast).SelectMany(c => c)],
+            [.. Enumerable.Range(0, deep).Select(r => (ImmutableArray<string>)[.. Enumerable.Range(0, Abreast).SelectMany(c => Cells(c * deep + r))])]);
+    }
+
     static ImmutableArray<string> Row(DimensionItem i, Writing writing)
     {
         var measured = i.Kind == DimensionKind.Angle ? Writing.Angle(i.Value) : writing.Length(i.Value, i.Std);

@@ -20,8 +20,8 @@ public static class BlankSheet
         var (left, low) = (extent.Min(p => p.X), extent.Min(p => p.Y));
         var place = Pose2.Shift(new(margin - left, margin - low));
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        marks.AddRange(Lines(blank.Outline.Moved(place), Layers.Outline));
-        foreach (var opening in blank.Openings) marks.AddRange(Cut(opening.Moved(place)));
+        marks.AddRange(CutMarks.Of(blank.Outline.Moved(place), Layers.Outline));
+        foreach (var opening in blank.Openings) marks.AddRange(CutMarks.Of(opening.Moved(place)));
         List<ImmutableArray<Vec2>> edges = [.. blank.Openings.Select(o => o.Moved(place).Edge).Prepend(blank.Outline.Moved(place)).Select(l => l.Flatten(0.05))];
         for (var i = 0; i < blank.BendLines.Length; i++) marks.AddRange(Bend(blank.BendLines[i], Number(blank, order, i), place, edges));
         return new(blank.Title, extent.Max(p => p.X) - left + 2 * margin, extent.Max(p => p.Y) - low + 2 * margin, marks.ToImmutable());
@@ -31,30 +31,6 @@ public static class BlankSheet
     {
         var at = order?.Steps.ToList().FindIndex(s => s.Bend == blank.BendLines[i].Id) ?? -1;
         return (at >= 0 ? at : i) + 1;
-    }
-
-    static IEnumerable<Mark> Cut(Opening opening) => opening is RoundHole hole
-        ? [new CircleMark(hole.At, hole.Diameter / 2, Layers.Holes, Stroke.Cut)]
-        : Lines(opening.Edge, Layers.Holes);
-
-    /// <summary>A straight-sided loop is one closed path; with arcs, lines and arcs end to end in order.</summary>
-    static IEnumerable<Mark> Lines(Loop loop, string layer)
-    {
-        if (Enumerable.Range(0, loop.Count).All(loop.Straight))
-        {
-            yield return new PathMark([.. loop.Corners.Select(c => c.At)], true, false, layer, Stroke.Cut);
-            yield break;
-        }
-        for (var i = 0; i < loop.Count; i++)
-        {
-            if (loop.Straight(i))
-            {
-                yield return new LineMark(loop.Start(i), loop.End(i), layer, Stroke.Cut);
-                continue;
-            }
-            var arc = Arc.Of(loop.Start(i), loop.End(i), loop.Corners[i].Bulge);
-            yield return new ArcMark(arc.Centre, arc.Radius, arc.Start, arc.Sweep, layer, Stroke.Cut);
-        }
     }
 
     static IEnumerable<Mark> Bend(BendLine line, int number, Pose2 place, List<ImmutableArray<Vec2>> edges)
