@@ -1,8 +1,6 @@
 using WitnessMark.DrawingOffice.Sheetwork;
 using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths;
-using WitnessMark.Maths.Units;
-using WitnessMark.Trade;
 
 namespace WitnessMark.FrontOffice.CutBlank;
 
@@ -14,18 +12,12 @@ public static class BracketFile
     {
         try
         {
-            var bracket = BracketJson.Read(TextFile.Decode(bytes), Length);
+            var bracket = BracketJson.Read(TextFile.Decode(bytes));
             return bracket.Refusal is { } refusal ? refusal : bracket.Value.ToFaceTree();
         }
         catch (RefusedException e)
         {
             return e.Refusal;
         }
-    }
-
-    static Parsed<double> Length(string text)
-    {
-        var read = Lengths.Read(text, TradeSpelling.Of(signed: true));
-        return read.Refusal is { } refusal ? refusal : read.Value.Mm;
     }
 }

@@ -1,6 +1,5 @@
 using CsCheck;
 using WitnessMark.DrawingOffice.Sheetwork;
-using WitnessMark.Maths;
 using WitnessMark.Tests;
 
 namespace WitnessMark.DrawingOffice.Tests.Sheetwork;
@@ -118,11 +117,11 @@ public class BracketTests
     }
 
     [Fact]
-    public void Lengths_may_be_written_as_the_callers_reader_takes_them()
+    public void Lengths_may_be_written_with_their_units_and_gauges()
     {
-        var read = BracketJson.Read(Bracket.Replace("\"thickness\": 2,", "\"thickness\": \"14 SWG\","), text => text == "14 SWG" ? 2.032 : Refusal.Of("length", text, "no"));
-        Assert.Equal(2.032, read.Value.Thickness);
-        Assert.Contains("thickness", BracketJson.Read(Bracket.Replace("\"thickness\": 2,", "\"thickness\": \"x\","), t => Refusal.Of("length", t, "no")).Refusal!.Sentence);
+        var read = BracketJson.Read(Bracket.Replace("\"thickness\": 2,", "\"thickness\": \"14 SWG\","));
+        Assert.Equal(2.032, read.Value.Thickness, 3);
+        Assert.Contains("thickness", BracketJson.Read(Bracket.Replace("\"thickness\": 2,", "\"thickness\": \"x\",")).Refusal!.Sentence);
     }
 
     [Fact]

@@ -1,38 +1,14 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using WitnessMark.DrawingOffice.Typed;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Sheetwork;
 
-/// <summary>
-/// Reads a bracket from the JSON a person can type (docs/guide/blank.md). A length is a number in mm or a text that the caller's reader of
-/// written lengths takes; an angle is a number in degrees. A field that is not known is refused: a slip of the pen must not pass for nothing.
-/// </summary>
+/// <summary>Reads a bracket from the JSON a person can type (docs/guide/blank.md), by the rules of <see cref="TypedJson"/>.</summary>
 public static class BracketJson
 {
-    /// <summary>Longest text accepted, characters; a thousand faces fit many times.</summary>
-    public const int Longest = 4_000_000;
-
-    /// <param name="length">Written length to mm; null takes numbers only.</param>
-    public static Parsed<Bracket> Read(string json, Func<string, Parsed<double>>? length = null)
-    {
-        if (json.Length > Longest) return Refusal.Of("bracket", $"{json.Length} characters", $"at most {Longest}");
-        try
-        {
-            using var document = JsonDocument.Parse(json);
-            return Bracket(new JsonField("bracket", document.RootElement, length));
-        }
-        catch (JsonException e)
-        {
-            return Refusal.Of("bracket", "this text", "it is not complete JSON here", (int)(e.LineNumber ?? 0) + 1);
-        }
-        catch (RefusedException e)
-        {
-            return e.Refusal;
-        }
-    }
+    public static Parsed<Bracket> Read(string json) => TypedJson.Read(json, "bracket", Bracket);
 
     static Bracket Bracket(JsonField f)
     {
