@@ -17,6 +17,16 @@ public sealed record Crease(string Id, ImmutableArray<Vec2> Line, double Angle, 
 /// <param name="Line">mm; a single point is a spot to prick.</param>
 public sealed record Witness(string Words, ImmutableArray<Vec2> Line);
 
+/// <summary>How much a patch of a piece is stretched or shrunk as it is made.</summary>
+/// <param name="Edge">Its outline on the flat piece, mm.</param>
+/// <param name="Strain">Positive stretched, negative shrunk, 0.05 for 5 %.</param>
+/// <param name="Bears">What the metal bears evenly before it necks (or, shrunk, before it is taken to buckle), positive.</param>
+public sealed record StrainPatch(ImmutableArray<Vec2> Edge, double Strain, double Bears)
+{
+    /// <summary>Share of what it bears; over 1 it fails.</summary>
+    public double Share => Math.Abs(Strain) / Bears;
+}
+
 /// <summary>A piece of sheet to be cut flat, seen from the upper side, mm.</summary>
 /// <param name="Name">Unique in its kit.</param>
 /// <param name="Outline">Anticlockwise.</param>
@@ -27,6 +37,9 @@ public sealed record Piece(string Name, double Thickness, Loop Outline)
     public ImmutableArray<Crease> Creases { get; init; } = [];
 
     public ImmutableArray<Witness> Witnesses { get; init; } = [];
+
+    /// <summary>Patches that are stretched or shrunk; empty for a piece that is only bent.</summary>
+    public ImmutableArray<StrainPatch> Strains { get; init; } = [];
 
     /// <summary>How many alike, of each hand when <see cref="Handed"/>.</summary>
     public int Quantity { get; init; } = 1;

@@ -14,6 +14,7 @@ public static class Turn
         Openings = [.. piece.Openings.Select(o => o.Moved(pose))],
         Creases = [.. piece.Creases.Select(c => c with { Line = [.. c.Line.Select(pose.Map)] })],
         Witnesses = [.. piece.Witnesses.Select(w => w with { Line = [.. w.Line.Select(pose.Map)] })],
+        Strains = [.. piece.Strains.Select(s => s with { Edge = [.. s.Edge.Select(pose.Map)] })],
     };
 
     /// <summary>The other hand, as in a mirror: what folds up still folds up.</summary>
@@ -23,6 +24,7 @@ public static class Turn
         Openings = [.. piece.Openings.Select(Mirrored)],
         Creases = [.. piece.Creases.Select(c => c with { Line = Mirrored(c.Line) })],
         Witnesses = [.. piece.Witnesses.Select(w => w with { Line = Mirrored(w.Line) })],
+        Strains = [.. piece.Strains.Select(s => s with { Edge = [.. Mirrored(s.Edge).Reverse()] })],
         Handed = false,
     };
 

@@ -33,22 +33,8 @@ public sealed record CardResult(RouteCard Card, BlankFacts Facts, string Referen
     /// <summary>The card on A4 sheets.</summary>
     public ImmutableArray<Sheet> Sheets(DateOnly printed) => JobCard.Sheets(Card, Reference, printed);
 
-    /// <summary>The card as a job of a part.</summary>
-    public Job AsJob(Guid id, Guid vehicle, Part part) => Job.Of(id, vehicle, part.SystemId, part.Id, Card);
-
-    /// <summary>
-    /// Where the card lands in a plan: on the part's making job that is open and has no other card, which keeps its place between its
-    /// neighbours; else as a job of its own.
-    /// </summary>
-    public Versioned<Job> Landed(IEnumerable<Versioned<Job>> plan, Guid id, Guid vehicle, Part part)
-    {
-        var jobs = plan.Where(j => j.Row.PartId == part.Id).ToList();
-        var same = jobs.FirstOrDefault(j => j.Row.Id == id);
-        var making = jobs.FirstOrDefault(j => j.Row is { Kind: WorkKind.Make, State: not JobState.Done } && (j.Row.Card is null || j.Row.Card.Title == Card.Title));
-        var job = AsJob(id, vehicle, part);
-        if (same.Row is not null || making.Row is null) return new(job with { After = same.Row?.After ?? [] }, same.Version);
-        return new(making.Row with { Hours = job.Hours, Cost = job.Cost, Card = job.Card, Leads = [.. making.Row.Leads.Where(l => l.Side == LeadSide.Before), .. job.Leads] }, making.Version);
-    }
+    /// <inheritdoc cref="CardLanding.Of"/>
+    public Versioned<Job> Landed(IEnumerable<Versioned<Job>> plan, Guid id, Guid vehicle, Part part) => CardLanding.Of(Card, plan, id, vehicle, part);
 }
 
 /// <summary>From a drawing and a shop to the card of the job: steps, stock, hours, money and cautions.</summary>

@@ -18,18 +18,18 @@ public static class KitFiles
 {
     /// <param name="stop">Ends the nesting with the best found so far.</param>
     /// <exception cref="Maths.RefusedException">A piece that cannot be drawn, or a fact of the shop out of its range.</exception>
-    public static IEnumerable<PrintOut> Of(KitRequest request, CancellationToken stop = default)
-    {
-        var nest = KitNest.Of(request, stop: stop);
-        return
-        [
-            .. Whole(request),
-            .. request.Kit.Pieces.Concat(request.Kit.Formers.SelectMany(f => f.Templates)).SelectMany(p => Piece(request, p)),
-            .. Solids(request),
-            .. nest.Sheets.SelectMany((s, i) => Nested(request, s, i)),
-            Card(request, nest),
-        ];
-    }
+    public static IEnumerable<PrintOut> Of(KitRequest request, CancellationToken stop = default) => Of(request, KitNest.Of(request, stop: stop));
+
+    /// <param name="nest">How the pieces are laid.</param>
+    /// <inheritdoc cref="Of(KitRequest, CancellationToken)"/>
+    public static IEnumerable<PrintOut> Of(KitRequest request, NestPlan nest) =>
+    [
+        .. Whole(request),
+        .. request.Kit.Pieces.Concat(request.Kit.Formers.SelectMany(f => f.Templates)).SelectMany(p => Piece(request, p)),
+        .. Solids(request),
+        .. nest.Sheets.SelectMany((s, i) => Nested(request, s, i)),
+        Card(request, nest),
+    ];
 
     /// <summary>The sheet that shows the kit whole, and its lists.</summary>
     public static IEnumerable<PrintOut> Whole(KitRequest request)

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Text;
 using WitnessMark.PrintRoom;
 using WitnessMark.PrintRoom.Paper;
@@ -21,6 +22,21 @@ public sealed record PrintOut(string FileName, string MediaType, byte[] Bytes)
 
     public static PrintOut Dxf(string name, Sheet sheet) =>
         new($"{name}.dxf", "image/vnd.dxf", Encoding.ASCII.GetBytes(PrintRoom.Cutter.Dxf.Write(sheet)));
+
+    /// <summary>Several files in one.</summary>
+    public static PrintOut Zip(string name, IEnumerable<PrintOut> files)
+    {
+        using var whole = new MemoryStream();
+        using (var zip = new ZipArchive(whole, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var file in files)
+            {
+                using var entry = zip.CreateEntry(file.FileName).Open();
+                entry.Write(file.Bytes);
+            }
+        }
+        return new($"{name}.zip", "application/zip", whole.ToArray());
+    }
 
     static byte[] Paper(IReadOnlyList<Sheet> sheets, DateTimeOffset? created) => PrintRoom.Paper.Pdf.Write(sheets, new PdfOptions(Created: created));
 }

@@ -4,6 +4,7 @@ using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
+using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
 
 namespace WitnessMark.Records;
@@ -21,6 +22,8 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IDecisions<Consignment> Consignments => new KeptDecisions<Consignment>(open);
 
     public IDecisions<Place> Places => new KeptDecisions<Place>(open);
+
+    public IDecisions<TypedShape> Shapes => new KeptDecisions<TypedShape>(open);
 
     public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
 

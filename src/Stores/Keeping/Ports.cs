@@ -3,6 +3,7 @@ using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
+using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
 
 namespace WitnessMark.Stores.Keeping;
@@ -21,6 +22,8 @@ public interface IStoresDesk
     IDecisions<Consignment> Consignments { get; }
 
     IDecisions<Place> Places { get; }
+
+    IDecisions<TypedShape> Shapes { get; }
 
     IFacts<CameOff> CameOff { get; }
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
@@ -28,6 +29,12 @@ public sealed class Desk(PageScript page)
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<OrderWorkResult> Order(OrderAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop, told), WorkJson.Default.OrderWorkResult)!;
+
+    public async Task<ShapeShown> Shape(ShapeAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Shape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop), WorkJson.Default.ShapeShown)!;
+
+    public async Task<ShapePlan> PlanShape(ShapePlanAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.PlanShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapePlanAsked), stop), WorkJson.Default.ShapePlan)!;
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>

@@ -3,6 +3,7 @@ using System.Runtime.Versioning;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
+using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice.Futures;
 
@@ -43,6 +44,16 @@ public static partial class Work
     [JSExport]
     public static string Order(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(OrderWork.Run(JsonSerializer.Deserialize(request, WorkJson.Default.OrderAsked)!.Request(), TimeProvider.System, new Told(0, 1)), WorkJson.Default.OrderWorkResult));
+
+    /// <summary>A typed shape worked out: pictures, tables, cautions.</summary>
+    [JSExport]
+    public static string Shape(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(ShapeShown.Of(JsonSerializer.Deserialize(request, WorkJson.Default.ShapeAsked)!), WorkJson.Default.ShapeShown));
+
+    /// <summary>A typed shape laid on sheets, with its card and all its files.</summary>
+    [JSExport]
+    public static string PlanShape(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(ShapePlan.Of(JsonSerializer.Deserialize(request, WorkJson.Default.ShapePlanAsked)!), WorkJson.Default.ShapePlan));
 
     [JSImport("globalThis.tellShare")]
     static partial void TellShare(double share);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice.Futures;
 
@@ -22,4 +23,8 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(OrderWorkResult))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
+[JsonSerializable(typeof(ShapeAsked))]
+[JsonSerializable(typeof(ShapeShown))]
+[JsonSerializable(typeof(ShapePlanAsked))]
+[JsonSerializable(typeof(ShapePlan))]
 sealed partial class WorkJson : JsonSerializerContext;

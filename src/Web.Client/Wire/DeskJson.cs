@@ -10,6 +10,7 @@ using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
+using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
 
 namespace WitnessMark.Web.Client.Wire;
@@ -34,6 +35,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<Place>>))]
 [JsonSerializable(typeof(Saving<Place>))]
 [JsonSerializable(typeof(Saved<Place>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<TypedShape>>))]
+[JsonSerializable(typeof(Saving<TypedShape>))]
+[JsonSerializable(typeof(Saved<TypedShape>))]
 [JsonSerializable(typeof(ImmutableArray<CameOff>))]
 [JsonSerializable(typeof(ImmutableArray<PutBack>))]
 [JsonSerializable(typeof(ImmutableArray<ConditionSeen>))]

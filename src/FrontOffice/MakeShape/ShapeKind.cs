@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Pieces;
+using WitnessMark.DrawingOffice.Sheetwork;
+using WitnessMark.Maths;
+using WitnessMark.Trade;
+
+namespace WitnessMark.FrontOffice.MakeShape;
+
+/// <summary>What a typed shape is made of and how its bends are reckoned.</summary>
+/// <param name="Metal">Of all its sheet.</param>
+public sealed record ShapeWish(Material Metal, BendMethod Bend);
+
+/// <summary>A kind of shape that can be typed.</summary>
+/// <param name="Key">Kept with the shape; also the CLI command's word.</param>
+/// <param name="Words">As the trade calls it.</param>
+/// <param name="Says">One sentence that says what it is for.</param>
+/// <param name="Example">A small shape to begin with, as typed.</param>
+/// <param name="Make">Throws <see cref="RefusedException"/> with the sentence that says what is wrong in the text.</param>
+public sealed record ShapeKind(string Key, string Words, string Says, string Example, Func<string, ShapeWish, CancellationToken, Kit> Make)
+{
+    /// <summary>What stands in the list of kinds, the commonest first.</summary>
+    public static ImmutableArray<ShapeKind> All { get; } = [FoldedShape.Kind];
+
+    /// <exception cref="RefusedException">A kind this house does not know.</exception>
+    public static ShapeKind Of(string key) => All.FirstOrDefault(k => k.Key == key)
+        ?? throw new RefusedException(Refusal.Of("kind of shape", key, $"choose one of {string.Join(", ", All.Select(k => k.Words))}"));
+}
