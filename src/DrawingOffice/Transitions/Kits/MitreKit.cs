@@ -53,7 +53,7 @@ public static class MitreKit
             ],
             Cautions = [.. Words.Outlines([piece]), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy);
+        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [] : [piece.Name] };
     }
 
     /// <summary>Beyond this the cut runs out into a knife edge, radians.</summary>

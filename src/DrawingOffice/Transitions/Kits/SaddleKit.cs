@@ -39,7 +39,7 @@ public static class SaddleKit
             Steps = Steps(asked, top),
             Cautions = [.. Fit(asked, against, inner, outer), .. Words.Outlines(pieces), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy);
+        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [hole.Name] : [branch.Name, hole.Name] };
     }
 
     /// <summary>What the branch is cut to meet: the outside of the main, or its bore when the branch passes in.</summary>
