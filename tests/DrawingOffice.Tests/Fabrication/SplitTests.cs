@@ -46,7 +46,7 @@ public class SplitTests
                 if (!possible) break;
                 var made = Foldable.Try(model, [.. faces.Order()], own, shop, Method);
                 if (made.Piece is null) possible = false;
-                else minutes += work.Piece + made.Piece.InVice.Length * work.ViceFold + own.Length * work.Fold;
+                else minutes += work.Piece + made.Piece.InVice * work.ViceFold + own.Length * work.Fold;
             }
             if (!possible) continue;
             for (var j = 0; j < n; j++)

@@ -14,20 +14,24 @@ sealed class SplitSearch
     public const int MostSteps = 20_000;
 
     /// <summary>Looked at for second and third splits once the first is proven.</summary>
-    public const int StepsForMore = 400;
+    public const int StepsForMore = 100;
 
     readonly Forest _forest;
     readonly Tried _tried;
     readonly SplitWork _work;
     readonly double _allWelded;
     readonly ImmutableArray<ModelJoint> _onePiece;
+
+    // Past the folder's length or thickness wherever they are: their hammering is in the saving already.
+    readonly ImmutableArray<bool> _byHand;
     readonly PriorityQueue<(UInt128 Forced, UInt128 Banned, UInt128 Folds, double Work), (double, int)> _open = new();
     readonly List<(UInt128 Folds, double Work)> _kept = [];
     int _pushed;
 
     public SplitSearch(FaceModel model, SheetShop shop, SplitWork work, BendMethod method)
     {
-        var saves = model.Joints.Select(j => Welding(model, j, work) - work.Fold + work.Piece).ToImmutableArray();
+        _byHand = [.. model.Joints.Select(j => shop.Folder is not { } f || j.Length > f.Length || model.Pressing.Thickness > f.MaxThickness)];
+        var saves = model.Joints.Select(j => Welding(model, j, work) - work.Fold - (_byHand[j.Index] ? work.ViceFold : 0) + work.Piece).ToImmutableArray();
         (_forest, _work) = (new(model, saves), work);
         _tried = new(_forest, shop, method);
         _allWelded = model.Joints.Sum(j => Welding(model, j, work)) + model.Faces.Length * work.Piece;
@@ -52,7 +56,7 @@ sealed class SplitSearch
     public void Run(int most, IProgress<SplitProgress>? progress, CancellationToken stop)
     {
         var (forced, banned) = Wished();
-        Greedy(forced, banned);
+        Greedy(forced, banned, stop);
         Push(forced, banned);
         var more = 0;
         while (_open.TryPeek(out var next, out _))
@@ -83,11 +87,12 @@ sealed class SplitSearch
     }
 
     /// <summary>A first split to fall back on: folds added by their saving as long as the piece can be made.</summary>
-    void Greedy(UInt128 forced, UInt128 banned)
+    void Greedy(UInt128 forced, UInt128 banned, CancellationToken stop)
     {
         var folds = forced;
         foreach (var j in _forest.Model.Joints.OrderByDescending(j => _forest.Saves[j.Index]))
         {
+            if (stop.IsCancellationRequested) break;
             var more = folds | Forest.Bit(j.Index);
             if ((banned & Forest.Bit(j.Index)) != 0 || more == folds || _forest.Saves[j.Index] <= 0 || _forest.Best(more, ~UInt128.Zero) is null) continue;
             var part = _forest.Parts(more).Single(p => (p.Folds & Forest.Bit(j.Index)) != 0).Folds;
@@ -134,7 +139,7 @@ sealed class SplitSearch
         {
             if (part.Folds == 0) continue;
             if (_tried.Whole(part.Folds).Piece is not { } piece) return part.Folds;
-            work += piece.InVice.Length * _work.ViceFold;
+            work += (piece.InVice - piece.Steps.Count(s => _byHand[s.Joint])) * _work.ViceFold;
         }
         var groups = _forest.Grouped(folds);
         if (_onePiece.All(j => groups.Of(j.First) == groups.Of(j.Second))) Keep(folds, work, most);

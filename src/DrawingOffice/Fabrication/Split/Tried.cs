@@ -26,7 +26,7 @@ sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
         if (folds == 0) return verdict;
         _verdicts[folds] = verdict;
         if (verdict.Piece is null) _bad.Add(folds);
-        else if (verdict.Piece.InVice.IsEmpty) _good.Add(folds);
+        else if (verdict.Piece.InVice == 0) _good.Add(folds);
         return verdict;
     }
 
@@ -39,7 +39,17 @@ sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
         foreach (var two in Pairs(part))
             if (Whole(two).Piece is null) return Single(two);
         if (Whole(part).Piece is not null) return 0;
-        return Least(part);
+        return Least(Closure(part, Whole(part).Stuck));
+    }
+
+    /// <summary>What hangs the stuck joints together, where that is less and cannot be made either.</summary>
+    UInt128 Closure(UInt128 part, ImmutableArray<int> stuck)
+    {
+        if (stuck.IsDefaultOrEmpty) return part;
+        var keep = stuck.Aggregate(UInt128.Zero, (s, j) => s | Forest.Bit(j));
+        var less = part;
+        while (Leaves(less).Where(j => (keep & Forest.Bit(j)) == 0).Aggregate(UInt128.Zero, (s, j) => s | Forest.Bit(j)) is var loose && loose != 0) less &= ~loose;
+        return less != part && Whole(less).Piece is null ? less : part;
     }
 
     UInt128 Single(UInt128 two)
