@@ -59,22 +59,19 @@ sealed class MakingOrder(FaceModel model, FaceTree tree, Blank blank, SheetShop 
         return null;
     }
 
+    /// <summary>One pass over what is made: all that can be made last, one after another; if none, what each would hit.</summary>
     bool TakeOff(FolderTrial trial, bool[] made, Dictionary<int, string> hits)
     {
+        var before = _last.Count;
         for (var i = made.Length - 1; i >= 0; i--)
         {
             if (!made[i]) continue;
             made[i] = false;
             var (step, hit) = trial.Make(i, made);
-            if (step is not null)
-            {
-                _last.Add(new(jointOf[i], step));
-                return true;
-            }
-            made[i] = true;
-            hits[i] = hit!;
+            if (step is not null) _last.Add(new(jointOf[i], step));
+            else (made[i], hits[i]) = (true, hit!);
         }
-        return false;
+        return _last.Count > before;
     }
 
     Found Stuck(bool[] made, Dictionary<int, string> hits, Folder folder)
