@@ -23,21 +23,21 @@ static class RailOutline
     public static List<Corner> Beside(FoldEdge edge, Func<double, double> flat, bool cut, IReadOnlyList<Notch> notches)
     {
         var corners = new List<Corner>();
-        var next = 0;
         Vec2? start = null;
         for (var i = 0; i < edge.Parts.Length; i++)
         {
             var part = edge.Parts[i];
             var from = part.From;
-            while (next < notches.Count && notches[next].Along < part.To)
+            // A notch may reach over the end of a part: what is left of it is cut from the next.
+            foreach (var n in notches)
             {
-                var n = notches[next++];
-                Run(corners, edge, part, from, n.Along - n.Half, flat, start);
+                if (n.Along + n.Half <= part.From || n.Along - n.Half >= part.To) continue;
+                if (n.Along - n.Half > from) Run(corners, edge, part, from, n.Along - n.Half, flat, start);
                 start = null;
-                Add(corners, edge.Place(n.Along, part.Step) is var p ? p.At + p.Out * edge.Shape!.Allowance : default);
+                if (n.Along >= part.From && n.Along < part.To) Add(corners, edge.Place(n.Along, part.Step) is var p ? p.At + p.Out * edge.Shape!.Allowance : default);
                 from = n.Along + n.Half;
             }
-            Run(corners, edge, part, from, part.To, flat, start);
+            if (from < part.To) Run(corners, edge, part, from, part.To, flat, start);
             start = i + 1 < edge.Parts.Length && edge.Parts[i + 1].Step != part.Step ? Corner(corners, edge, part, edge.Parts[i + 1], flat, cut) : null;
         }
         return corners;

@@ -17,13 +17,14 @@ sealed record FlangeSheet(FoldEdge Edge, FoldEdge Line)
         var marks = ImmutableArray.CreateBuilder<double>();
         marks.Add(0);
         var (at, heading, along, k) = (Vec2.Zero, 0.0, 0.0, 0);
+        var (o, e) = InnerEdge(shape);
         foreach (var part in edge.Parts)
         {
             while (k < edge.Wedges.Length && edge.Wedges[k].Along < part.Middle) heading += TurnOf(edge.Wedges[k++], shape);
             if (!part.InCrease)
             {
                 var place = edge.Place(part.Middle, part.Step);
-                var rate = 1 - place.CurveOut * shape.Setback;
+                var rate = 1 - place.CurveOut * o - place.CurveEye * e;
                 var bent = (place.CurveOut * Math.Cos(shape.Angle) + place.CurveEye * shape.Towards * Math.Sin(shape.Angle)) / rate;
                 var step = new Step(at, heading, (part.To - part.From) * rate, bent);
                 steps.Add(step);
@@ -34,6 +35,13 @@ sealed record FlangeSheet(FoldEdge Edge, FoldEdge Line)
         }
         var sheet = new PlanSheet(new([new(Vec2.Zero, 0, along, 0)]), [along], [false]);
         return new(edge, new FoldEdge(true, new(Smooth(steps)), marks.ToImmutable(), edge.Rail, sheet, null));
+    }
+
+    /// <summary>Where the inner edge stands from the web's tangent line: a setback before the flange's flat begins, in the flange's middle layer, mm.</summary>
+    static (double Out, double Eye) InnerEdge(SideShape shape)
+    {
+        var (o, e, turned) = shape.At(shape.Allowance, double.MaxValue);
+        return (o - shape.Setback * Math.Cos(turned), e - shape.Setback * Math.Sin(turned));
     }
 
     /// <summary>How far the inner edge turns towards the flange at a corner: a crease of the web wholly, a corner of the web by the share that lies in the flange.</summary>
