@@ -85,6 +85,18 @@ static class RailOutline
         else corners.Add(new(at, bulge));
     }
 
+    /// <summary>At a rail's ends the web's end line and those of its flanges meet at a small angle where an edge tapers: puts the corner in.</summary>
+    public static void AddFeet(FoldEdge lower, List<Corner> low, FoldEdge upper, List<Corner> high)
+    {
+        var (a, b) = (lower.Line.At(0), upper.Line.At(0));
+        var (c, d) = (lower.Line.Steps[^1].To, upper.Line.Steps[^1].To);
+        var (lowStart, highStart, lowEnd, highEnd) = (low[0].At, high[0].At, low[^1].At, high[^1].At);
+        if (Plane2.Distance(a, lowStart, b) > Same) low.Insert(0, new(a));
+        if (Plane2.Distance(c, lowEnd, d) > Same) low.Add(new(c));
+        if (Plane2.Distance(b, highStart, a) > Same) high.Insert(0, new(b));
+        if (Plane2.Distance(d, highEnd, c) > Same) high.Add(new(d));
+    }
+
     /// <summary>One closed outline, anticlockwise, from the lower and the upper line, both from the first station to the last.</summary>
     public static Loop Closed(List<Corner> lower, List<Corner> upper)
     {
