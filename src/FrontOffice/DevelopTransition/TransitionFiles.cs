@@ -13,11 +13,12 @@ public static class TransitionFiles
     {
         if (made.Papers.IsEmpty) return KitFiles.Of(request, stop);
         var metal = request with { Kit = request.Kit with { Pieces = [.. request.Kit.Pieces.Where(p => !made.Papers.Contains(p.Name))] } };
+        var paper = request with { Title = request.Title with { Material = "paper, printed at full size" } };
         var nest = KitNest.Of(metal, stop: stop);
         return
         [
             .. KitFiles.Whole(request),
-            .. request.Kit.Pieces.SelectMany(p => KitFiles.Piece(request, p)),
+            .. request.Kit.Pieces.SelectMany(p => KitFiles.Piece(made.Papers.Contains(p.Name) ? paper : request, p)),
             .. KitFiles.Solids(request),
             .. nest.Sheets.SelectMany((s, i) => KitFiles.Nested(metal, s, i)),
             KitFiles.Card(metal, nest),
