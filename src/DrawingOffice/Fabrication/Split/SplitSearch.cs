@@ -17,6 +17,9 @@ sealed class SplitSearch
     /// <summary>Tried for second and third splits once the first is proven.</summary>
     public const int TriedForMore = 16;
 
+    /// <summary>Looked at, tried or not, for the same.</summary>
+    public const int StepsForMore = 1000;
+
     readonly Forest _forest;
     readonly Tried _tried;
     readonly SplitWork _work;
@@ -60,13 +63,13 @@ sealed class SplitSearch
         var (forced, banned) = Wished();
         Greedy(forced, banned, stop);
         Push(forced, banned);
-        var more = 0;
+        var (looked, steps) = (0, 0);
         while (_open.TryPeek(out var next, out _))
         {
             Bound = next.Work;
             Proven = _kept.Count > 0 && next.Work >= _kept[0].Work - Same;
-            if (!Proven) more = _looked;
-            if (Proven && (_kept.Count >= most && next.Work >= _kept[most - 1].Work - Same || _looked - more > TriedForMore)) break;
+            if (!Proven) (looked, steps) = (_looked, Steps);
+            if (Proven && (_kept.Count >= most && next.Work >= _kept[most - 1].Work - Same || _looked - looked > TriedForMore || Steps - steps > StepsForMore)) break;
             if (stop.IsCancellationRequested || Steps >= MostSteps) return;
             _open.Dequeue();
             // What the forced folds hammer among themselves is paid by every split that holds them; reckoned only now, since most are never looked at.
