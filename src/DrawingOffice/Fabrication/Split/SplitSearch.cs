@@ -14,8 +14,11 @@ sealed class SplitSearch
     /// <summary>Partial splits after which it stops and says so.</summary>
     public const int MostSteps = 20_000;
 
-    /// <summary>Looked at for second and third splits once the first is proven.</summary>
-    public const int StepsForMore = 40;
+    /// <summary>Tried for second and third splits once the first is proven.</summary>
+    public const int TriedForMore = 16;
+
+    /// <summary>Looked at, tried or not, for the same.</summary>
+    public const int StepsForMore = 1000;
 
     readonly Forest _forest;
     readonly Tried _tried;
@@ -28,6 +31,7 @@ sealed class SplitSearch
     readonly PriorityQueue<(UInt128 Forced, UInt128 Banned, UInt128 Folds, double Work, bool Paid), (double, int)> _open = new();
     readonly List<(UInt128 Folds, double Work)> _kept = [];
     int _pushed;
+    int _looked;
 
     public SplitSearch(FaceModel model, SheetShop shop, SplitWork work, BendMethod method)
     {
@@ -59,12 +63,13 @@ sealed class SplitSearch
         var (forced, banned) = Wished();
         Greedy(forced, banned, stop);
         Push(forced, banned);
-        var more = 0;
+        var (looked, steps) = (0, 0);
         while (_open.TryPeek(out var next, out _))
         {
             Bound = next.Work;
             Proven = _kept.Count > 0 && next.Work >= _kept[0].Work - Same;
-            if (Proven && (_kept.Count >= most && next.Work >= _kept[most - 1].Work - Same || more++ > StepsForMore)) break;
+            if (!Proven) (looked, steps) = (_looked, Steps);
+            if (Proven && (_kept.Count >= most && next.Work >= _kept[most - 1].Work - Same || _looked - looked > TriedForMore || Steps - steps > StepsForMore)) break;
             if (stop.IsCancellationRequested || Steps >= MostSteps) return;
             _open.Dequeue();
             // What the forced folds hammer among themselves is paid by every split that holds them; reckoned only now, since most are never looked at.
@@ -128,12 +133,9 @@ sealed class SplitSearch
     void Look(UInt128 forced, UInt128 banned, UInt128 folds, double work, int most)
     {
         if (_kept.Count >= most && work >= _kept[most - 1].Work - Same) return;
-        var conflict = UInt128.Zero;
-        foreach (var part in _forest.Parts(folds))
-            if ((conflict = _tried.Conflict(part.Folds)) != 0) break;
-        if (conflict == 0) conflict = Offer(folds, most);
-        var strained = conflict == 0 ? Strained(folds, forced) : 0;
-        if (strained != 0) conflict = strained;
+        var (conflict, strained) = (UInt128.Zero, UInt128.Zero);
+        // What would not be kept need not be tried.
+        if (!_kept.Any(k => k.Work <= work && !Distinct(k.Folds, folds))) (conflict, strained) = Try(folds, forced, most);
         // One of these must be welded: the first; or the first folded and the second welded; and so on.
         foreach (var j in Forest.List((conflict == 0 ? folds : conflict) & ~forced).OrderBy(j => _forest.Saves[j]))
         {
@@ -142,6 +144,19 @@ sealed class SplitSearch
         }
         // Or all of it folded, and one hammered.
         if (strained != 0) Push(forced, banned);
+    }
+
+    /// <returns>Folds of which one is to be welded, 0 when all can stand; and the same where the other way out is to hammer one.</returns>
+    (UInt128 Conflict, UInt128 Strained) Try(UInt128 folds, UInt128 forced, int most)
+    {
+        _looked++;
+        var conflict = UInt128.Zero;
+        foreach (var part in _forest.Parts(folds))
+            if ((conflict = _tried.Conflict(part.Folds)) != 0) break;
+        if (conflict == 0) conflict = Offer(folds, most);
+        if (conflict != 0) return (conflict, 0);
+        var strained = Strained(folds, forced);
+        return (strained, strained);
     }
 
     double Hammered(UInt128 forced) => _work.ViceFold * _forest.Parts(forced).Sum(p => _tried.Strains(p.Folds, _byHand));
