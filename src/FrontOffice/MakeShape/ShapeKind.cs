@@ -18,6 +18,9 @@ public sealed record ShapeWish(Material Metal, BendMethod Bend);
 /// <param name="Make">Throws <see cref="RefusedException"/> with the sentence that says what is wrong in the text.</param>
 public sealed record ShapeKind(string Key, string Words, string Says, string Example, Func<string, ShapeWish, CancellationToken, Kit> Make)
 {
+    /// <summary>It may take longer than a breath: a search, a mesh.</summary>
+    public bool Long { get; init; }
+
     /// <summary>What stands in the list of kinds, the commonest first.</summary>
     public static ImmutableArray<ShapeKind> All { get; } = [FoldedShape.Kind];
 
