@@ -29,6 +29,7 @@ static class Wmark
         DrawCommand.Build(desk),
         BlankCommand.Build(desk),
         TestBendCommand.Build(desk),
+        RailCommand.Build(desk),
         TransitionCommand.Build(desk),
         SplitCommand.Build(desk),
         SettingCommand.Build(desk),

@@ -49,13 +49,13 @@ static class EdgeParts
             turn -= Math.Round(turn / (2 * Math.PI)) * 2 * Math.PI;
             // Turning towards the flange, its runs lie over each other on the flat and part when it is folded up.
             var towards = upper ? turn : -turn;
-            if (Math.Abs(turn) > 1e-9) wedges.Add(new(line.StartOf(i), towards, towards < 0));
+            if (Math.Abs(turn) > 1e-9) wedges.Add(new(line.StartOf(i), towards, towards < 0, false));
         }
         for (var i = 0; i < plan.Count; i++)
             if (plan.Creases[i])
             {
                 var turn = plan.Course.Steps[i].Curvature * plan.Course.Steps[i].Length;
-                wedges.Add(new(Under(line, plan.StartOf(i) + plan.Flats[i] / 2), -turn * shape.Towards * Math.Sin(shape.Angle), false));
+                wedges.Add(new(Under(line, plan.StartOf(i) + plan.Flats[i] / 2), -turn * shape.Towards * Math.Sin(shape.Angle), false, true));
             }
         return [.. wedges.OrderBy(w => w.Along)];
     }

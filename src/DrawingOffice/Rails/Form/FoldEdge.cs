@@ -20,7 +20,8 @@ readonly record struct EdgePart(double From, double To, int Step, bool InCrease)
 
 /// <summary>A corner of the edge or a crease across it: a wedge of metal that is missing (positive) or left over (negative) once folded, radians.</summary>
 /// <param name="Open">The blank itself is open there already: two runs of flange that fold together.</param>
-readonly record struct Wedge(double Along, double Angle, bool Open);
+/// <param name="IsCrease">A crease of the web rather than a corner of its edge.</param>
+readonly record struct Wedge(double Along, double Angle, bool Open, bool IsCrease);
 
 /// <summary>An edge of the web's flat (its tangent line), with what hangs on it.</summary>
 /// <param name="Upper">Else lower.</param>

@@ -22,14 +22,14 @@ static class RailBody
 
     public static Body Of(RailForm form, ImmutableArray<PlacedHole> holes)
     {
-        var at = Sections(form);
+        var at = Places(form);
         var sections = new SectionLine[at.Count];
         for (var i = 0; i < sections.Length; i++) sections[i] = Section(form, at[i]);
         return Loft.Of(form, at, sections, holes);
     }
 
     /// <summary>Places along the base line, mm.</summary>
-    static List<double> Sections(RailForm form)
+    public static List<double> Places(RailForm form)
     {
         var all = new List<double>();
         var creases = new List<(double From, double To)>();
