@@ -5,7 +5,6 @@ using WitnessMark.DrawingOffice.Pieces;
 using WitnessMark.DrawingOffice.Sections;
 using WitnessMark.DrawingOffice.Typed;
 using WitnessMark.FrontOffice.CompareSections;
-using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MakeShape;
 

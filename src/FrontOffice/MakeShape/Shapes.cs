@@ -1,5 +1,4 @@
 using System.Text;
-using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.MakeShape;
 
