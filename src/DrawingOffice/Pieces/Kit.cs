@@ -21,6 +21,9 @@ public sealed record Kit(string Title, ImmutableArray<Piece> Pieces)
     /// <summary>Figures to work from: heights, angles, strains, a slip-gauge stack.</summary>
     public ImmutableArray<Listing> Listings { get; init; } = [];
 
+    /// <summary>The flat shape with what it stretches and shrinks, when it is made in another number of pieces; null for none.</summary>
+    public Piece? Strained { get; init; }
+
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }
 

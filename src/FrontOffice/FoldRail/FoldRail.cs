@@ -49,6 +49,7 @@ public static class FoldRail
     {
         var elongation = request.Material.Elongation.Low ?? request.Material.Elongation.High;
         var made = MadeRail.Of(request.Rail, request.Method, elongation, request.Proposal).Value;
+        made = made with { Kit = made.Kit with { Strained = StrainPieces.Of(made.Form, made.Strains, WorkLimits.Of(elongation)) } };
         var tree = made.Chosen.All(w => w.Kind == WayKind.Fold) ? RailTree.Of(made.Form) : null;
         var metal = new Ductility(null, elongation);
         ImmutableArray<Caution> sharp = [.. Sharp(request.Rail, metal)];

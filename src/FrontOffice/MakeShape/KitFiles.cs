@@ -26,6 +26,7 @@ public static class KitFiles
     [
         .. Whole(request),
         .. request.Kit.Pieces.Concat(request.Kit.Formers.SelectMany(f => f.Templates)).SelectMany(p => Piece(request, p)),
+        .. Strains(request),
         .. Solids(request),
         .. nest.Sheets.SelectMany((s, i) => Nested(request, s, i)),
         Card(request, nest),
@@ -52,6 +53,11 @@ public static class KitFiles
             PrintOut.Template($"{name}-template", sheet, request.Paper, request.Created),
         ];
     }
+
+    /// <summary>Where it stretches and shrinks.</summary>
+    public static IEnumerable<PrintOut> Strains(KitRequest request) =>
+        request.Kit.Pieces.Prepend(request.Kit.Strained).OfType<Piece>().Select(p => (p.Name, Sheet: p.Strained())).Where(p => p.Sheet is not null)
+            .Select(p => PrintOut.Svg($"{request.Name}-{Plain(p.Name)}-strain", p.Sheet!));
 
     /// <summary>The finished shape and its formers as STL.</summary>
     public static IEnumerable<PrintOut> Solids(KitRequest request)

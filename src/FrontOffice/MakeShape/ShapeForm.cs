@@ -6,7 +6,19 @@ namespace WitnessMark.FrontOffice.MakeShape;
 public sealed record ShapeField(string Label, ShapeNode Value);
 
 /// <summary>A list of like things, a row each; a cell is null where its row does not say it.</summary>
-public sealed record ShapeTable(string Title, ShapeNode List, ImmutableArray<string> Columns, ImmutableArray<ImmutableArray<ShapeNode?>> Rows);
+public sealed record ShapeTable(string Title, ShapeNode List, ImmutableArray<string> Columns, ImmutableArray<ImmutableArray<ShapeNode?>> Rows)
+{
+    /// <summary>The text with a cell written; null where such a cell cannot be added.</summary>
+    public string? With(string text, int row, int column, string written)
+    {
+        if (Rows[row][column] is { } cell) return cell.With(text, written);
+        return KeyOf(column) is { } key ? List.Items[row].WithValue(text, key, written) : null;
+    }
+
+    /// <summary>The key of a column whose values stand in the rows themselves.</summary>
+    public string? KeyOf(int column) =>
+        List.Items.SelectMany(i => i.Items).FirstOrDefault(v => v.Kind == NodeKind.Value && ShapeForm.Words(v.Name) == Columns[column])?.Name;
+}
 
 /// <summary>A typed shape as fields and tables, whatever its kind: single values are fields, lists of things are tables (stations, holes, faces).</summary>
 public sealed record ShapeForm(ImmutableArray<ShapeField> Fields, ImmutableArray<ShapeTable> Tables)
@@ -54,5 +66,5 @@ public sealed record ShapeForm(ImmutableArray<ShapeField> Fields, ImmutableArray
         }
     }
 
-    static string Words(string key) => key.Replace('_', ' ');
+    internal static string Words(string key) => key.Replace('_', ' ');
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using WitnessMark.Maths;
 
@@ -16,13 +18,16 @@ public enum NodeKind { Thing, List, Value }
 public sealed record ShapeNode(string Name, NodeKind Kind, int Start, int Length, string Written, ImmutableArray<ShapeNode> Items)
 {
     /// <summary>A value that can be dragged: a plain number.</summary>
-    public double? Number => Kind == NodeKind.Value && Quoted is false && double.TryParse(Written, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : null;
+    public double? Number => Kind == NodeKind.Value && Quoted is false && double.TryParse(Written, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) ? n : null;
 
     public bool? Flag => Kind == NodeKind.Value && !Quoted && bool.TryParse(Written, out var on) ? on : null;
 
     public bool Quoted { get; init; }
 
     public ShapeNode? this[string name] => Items.FirstOrDefault(i => i.Name == name);
+
+    /// <summary>This place alone, as typed.</summary>
+    public string In(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text), Start, Length);
 
     /// <summary>The whole of a typed text, or why it is not complete.</summary>
     public static Parsed<ShapeNode> Read(string text)
@@ -69,12 +74,24 @@ public sealed record ShapeNode(string Name, NodeKind Kind, int Start, int Length
         }
     }
 
-    /// <summary>The text with this value written anew: a plain number stays one, anything else goes between quotation marks.</summary>
+    /// <summary>The text with this value written anew: a plain number stands as one unless words stood there, anything else goes between quotation marks.</summary>
     public string With(string text, string written)
     {
-        var plain = !Quoted && (Flag is not null ? written is "true" or "false" : IsNumber(written));
-        return Spliced(text, Start, Length, plain ? written.Trim() : $"\"{JsonEncodedText.Encode(written, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"");
+        // "12." on the way to 12.5 has to be quoted and must not stay so; a name of figures stays a name.
+        var measure = !Quoted || Written is "" or ['-' or '.' or (>= '0' and <= '9'), ..] && Name is not ("name" or "title");
+        var plain = Flag is not null ? written is "true" or "false" : measure && IsNumber(written);
+        return Spliced(text, Start, Length, plain ? written.Trim() : Quote(written));
     }
+
+    /// <summary>The text with one more value in this thing, at its end.</summary>
+    public string WithValue(string text, string key, string written)
+    {
+        var before = Items.Length == 0 ? " " : ", ";
+        var at = Items.Length == 0 ? Start + 1 : Items[^1].Start + Items[^1].Length;
+        return Spliced(text, at, 0, $"{before}{Quote(key)}: {(IsNumber(written) ? written.Trim() : Quote(written))}");
+    }
+
+    static string Quote(string words) => $"\"{JsonEncodedText.Encode(words, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
 
     /// <summary>The text with one of this list's items once more after itself.</summary>
     public string WithCopy(string text, int item)

@@ -34,16 +34,28 @@ public sealed record ShapePlanAsked(ShapeAsked Shape, string Name, string Number
 /// <summary>How a kit is laid, its card and all its files.</summary>
 /// <param name="Sheets">A picture of each stock sheet.</param>
 /// <param name="Words">How good the laying is: sheets, waste, the least that any laying takes.</param>
+/// <param name="Files">Those most asked for, one by one, with words for each.</param>
 /// <param name="Zip">Every file of the kit.</param>
-public sealed record ShapePlan(ImmutableArray<ShownPicture> Sheets, ImmutableArray<string> Words, RouteCard Card, byte[] Zip)
+public sealed record ShapePlan(ImmutableArray<ShownPicture> Sheets, ImmutableArray<string> Words, RouteCard Card, ImmutableArray<NamedFile> Files, byte[] Zip)
 {
     /// <exception cref="Maths.RefusedException">What is typed cannot be made, or the shop's facts are out of their range.</exception>
     public static ShapePlan Of(ShapePlanAsked asked)
     {
         var request = asked.Request();
         var nest = KitNest.Of(request);
+        var files = KitFiles.Of(request, nest).ToList();
         return new([.. nest.Sheets.Select(s => new ShownPicture(s.Words(), Svg.Write(s.ToSheet(s.Words()))))], [.. Said(nest)],
-            KitCard.Of(request, nest), PrintOut.Zip(request.Name, KitFiles.Of(request, nest)).Bytes);
+            KitCard.Of(request, nest), [.. Asked(files)], PrintOut.Zip(request.Name, files).Bytes);
+    }
+
+    static IEnumerable<NamedFile> Asked(List<PrintOut> files)
+    {
+        foreach (var (end, words) in new[] { ("-whole.pdf", "Whole, PDF"), ("-template.pdf", "1:1 template, PDF"), (".dxf", "For the cutter, DXF"), (".stl", "Solid, STL"), ("-lists.csv", "Welds and bends, CSV"), ("-card.pdf", "Job card, PDF") })
+        {
+            var such = files.Where(f => f.FileName.EndsWith(end, StringComparison.Ordinal)).ToList();
+            // Many of a kind are better taken in one.
+            if (such.Count is 1 or 2) foreach (var file in such) yield return new(such.Count == 1 ? words : $"{words}: {file.FileName}", file);
+        }
     }
 
     static IEnumerable<string> Said(NestPlan nest)
@@ -54,3 +66,6 @@ public sealed record ShapePlan(ImmutableArray<ShownPicture> Sheets, ImmutableArr
         foreach (var name in nest.TooLarge) yield return $"{name} fits no sheet on the shop's list: buy a longer one, or make it in two.";
     }
 }
+
+/// <param name="Words">As a button says it.</param>
+public sealed record NamedFile(string Words, PrintOut File);

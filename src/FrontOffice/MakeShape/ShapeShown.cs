@@ -44,7 +44,7 @@ public sealed record ShapeShown(string Title, ImmutableArray<ShownPicture> Pictu
     static IEnumerable<Sheet> Sheets(Kit kit) =>
     [
         .. kit.Shape is { Facets.Length: > 0 } shape ? [Seen(shape, kit.Title)] : Array.Empty<Sheet>(),
-        .. kit.Pieces.Select(p => p.Strained()).OfType<Sheet>(),
+        .. kit.Pieces.Prepend(kit.Strained).Select(p => p?.Strained()).OfType<Sheet>(),
         .. kit.Pieces.Select(p => p.ToSheet()),
         .. kit.Formers.Select(f => Seen(f.Shape, f.Name)),
     ];
