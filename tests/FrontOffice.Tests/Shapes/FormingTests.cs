@@ -102,6 +102,7 @@ public class FormingTests
         var panel = RaiseBead.Read(Demo.Bytes("shapes/bead-floor.json")).Value with { Material = "unobtainium" };
         Assert.StartsWith("panel, material: \"unobtainium\" is not accepted; write one of DC01", RaiseBead.Run(panel).Refusal!.Sentence);
         var section = CompareSections.Read(Demo.Bytes("shapes/section-rail-pressed.json")).Value with { Material = "unobtainium" };
+        Assert.Contains("yields before it breaks", CompareSections.Run(section with { Material = "Grey" }).Refusal!.Sentence);
         Assert.StartsWith("original, material: \"unobtainium\"", CompareSections.Run(section).Refusal!.Sentence);
     }
 }
