@@ -33,6 +33,9 @@ public sealed record CardResult(RouteCard Card, BlankFacts Facts, string Referen
     /// <summary>The card on A4 sheets.</summary>
     public ImmutableArray<Sheet> Sheets(DateOnly printed) => JobCard.Sheets(Card, Reference, printed);
 
+    /// <summary>The card as a job of a part.</summary>
+    public Job AsJob(Guid id, Guid vehicle, Part part) => Job.Of(id, vehicle, part.SystemId, part.Id, Card);
+
     /// <inheritdoc cref="CardLanding.Of"/>
     public Versioned<Job> Landed(IEnumerable<Versioned<Job>> plan, Guid id, Guid vehicle, Part part) => CardLanding.Of(Card, plan, id, vehicle, part);
 }
