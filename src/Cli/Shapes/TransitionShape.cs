@@ -6,7 +6,7 @@ namespace WitnessMark.Cli.Shapes;
 /// <summary>A laid-out shape as JSON: mm and radians.</summary>
 static class TransitionShape
 {
-    public static object Of(Made made) => new
+    public static object Of(Made made, List<string> files) => new
     {
         made.Kit.Title,
         ThicknessMm = made.Asked.Thickness,
@@ -16,6 +16,7 @@ static class TransitionShape
             p.Name,
             ThicknessMm = p.Thickness,
             p.Count,
+            Paper = made.Papers.Contains(p.Name),
             AreaMm2 = p.Area,
             Outline = p.Outline.Corners.Select(c => new { XMm = c.At.X, YMm = c.At.Y, c.Bulge }),
             Openings = p.Openings.Select(o => new { o.Id, AreaMm2 = o.Edge.Area, Outline = o.Edge.Corners.Select(c => new { XMm = c.At.X, YMm = c.At.Y, c.Bulge }) }),
@@ -25,6 +26,7 @@ static class TransitionShape
         Listings = made.Kit.Listings.Select(l => new { l.Title, l.Heads, l.Rows }),
         Seams = made.Kit.Seams.Select(s => new { s.Id, s.Between, Kind = s.Kind.ToString(), LengthMm = s.Length, s.Words }),
         made.Kit.Steps,
+        Files = files,
         Cautions = made.Kit.Cautions.Select(c => new { Kind = c.Kind.ToString(), c.Words }),
     };
 

@@ -59,7 +59,9 @@ public class KernelTests
         Assert.InRange(template / s.TemplateMm2, 1 - 1e-5, 1 + 1e-5);
         var asked = new AskedSaddle("saddle", 0.5, 2 * s.Branch + 1, s.Length, new(s.Main, 1), s.Angle * Math.PI / 180, s.Offset, Touching.Inside, false)
         {
-            Sizes = Surface.Outside, Error = 0.0005, Wrapping = new(0, 10, 24),
+            Sizes = Surface.Outside,
+            Error = 0.0005,
+            Wrapping = new(0, 10, 24),
         };
         var hole = HoleTemplate.Of(asked, s.Branch).Openings[0].Edge.Area;
         // The kernel follows the crossing of the tubes to some 2 µm, which is up to 2.3e-4 of these holes; the integral below is exact.

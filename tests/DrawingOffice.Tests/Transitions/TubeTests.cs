@@ -179,4 +179,21 @@ public class TubeTests
         }
         static Vec3 Snap(Vec3 p) => new(Math.Round(p.X, 5) + 0.0, Math.Round(p.Y, 5) + 0.0, Math.Round(p.Z, 5) + 0.0);
     }
+
+    [Fact]
+    [Truth(Grade.Property, "rolled from sheet: the blank has the girth of its layer, the height of the tube and a seam for each tube")]
+    public void A_tube_of_sheet_gets_a_blank_and_a_seam()
+    {
+        var saddle = Made.Of(Saddle(50, 30, 2, 1.2, 0) with { OfSheet = true, Seam = new(SeamPlace.Angle, 0, 8) }).Value;
+        Assert.Equal(["hole template"], saddle.Papers);
+        var blank = saddle.Kit.Pieces[0].Outline.Corners.Select(c => c.At).ToList();
+        Assert.Equal(Math.Tau * 29 + 8, blank.Max(p => p.X) - blank.Min(p => p.X), 9);
+        Assert.Equal(300, blank.Max(p => p.Y), 9);
+        Assert.Equal(2, saddle.Kit.Seams.Length);
+        var mitre = Made.Of(new AskedMitre("m", 1, 60, 150, 1) { Sizes = Surface.Outside, OfSheet = true }).Value;
+        Assert.Empty(mitre.Papers);
+        Assert.Equal(2, mitre.Kit.Pieces[0].Count);
+        Assert.Equal(3, mitre.Kit.Seams.Length);
+        Assert.InRange(mitre.Kit.Pieces[0].Area / (Math.Tau * 29.5 * 150), 1 - 1e-4, 1 + 1e-4);
+    }
 }

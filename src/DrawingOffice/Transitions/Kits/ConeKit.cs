@@ -45,7 +45,10 @@ public static class ConeKit
     static AskedTransition AsTransition(AskedCone a) => new(a.Title, a.Thickness, new(new RoundForm(a.Base), Motion3.Identity),
         new(new RoundForm(a.Top), Motion3.Shift(new(a.Offset.X, a.Offset.Y, a.Height))))
     {
-        Sizes = a.Sizes, Neutral = a.Neutral, Error = a.Error, Seam = a.Seam with { Place = SeamPlace.Angle, Angle = a.SeamAngle },
+        Sizes = a.Sizes,
+        Neutral = a.Neutral,
+        Error = a.Error,
+        Seam = a.Seam with { Place = SeamPlace.Angle, Angle = a.SeamAngle },
     };
 
     static IEnumerable<Caution> Cautions(AskedCone asked, Cone cone)

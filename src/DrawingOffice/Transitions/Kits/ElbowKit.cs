@@ -36,7 +36,7 @@ public static class ElbowKit
             Shape = Body(asked, cut, inner, outer),
             Seams =
             [
-                .. pieces.Select((p, i) => Words.Seam($"S{i + 1}", asked, i == 0 ? asked.Tail + Half(seam) : 2 * Half(seam), $"both ends of each {p.Name}")),
+                .. Enumerable.Range(1, count).Select(i => Words.Seam($"S{i}", asked, i == 1 || i == count ? asked.Tail + Half(seam) : 2 * Half(seam), $"both edges of segment {i}")),
                 .. Enumerable.Range(1, count - 1).Select(i => new Seam($"J{i}", $"segments {i} and {i + 1}", SeamKind.Butt, joint, asked.Thickness, 0, 1, "tack at throat, heel and both sides, check the angle, then weld in quarters turn about")),
             ],
             Listings =

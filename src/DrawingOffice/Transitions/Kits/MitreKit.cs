@@ -31,7 +31,7 @@ public static class MitreKit
         var kit = new Kit(asked.Title, [piece])
         {
             Shape = Shape(asked, plane, inner, outer),
-            Seams = [new("S1", "the two tubes", SeamKind.Butt, joint, asked.Thickness, 0, 1, "tack at throat and heel, check the angle on a board, tack both sides, weld in quarters turn about")],
+            Seams = [.. Rolling(asked, asked.Length - Cut(seam)), new("J1", "the two tubes", SeamKind.Butt, joint, asked.Thickness, 0, 1, "tack at throat and heel, check the angle on a board, tack both sides, weld in quarters turn about")],
             Listings =
             [
                 new("The cut", ["what", "figure"],
@@ -53,8 +53,11 @@ public static class MitreKit
             ],
             Cautions = [.. Words.Outlines([piece]), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy);
+        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [] : [piece.Name] };
     }
+
+    static IEnumerable<Seam> Rolling(AskedMitre asked, double length) =>
+        asked.OfSheet ? [.. Enumerable.Range(1, 2).Select(i => Words.Seam($"S{i}", asked, length, $"both edges of tube {i}"))] : [];
 
     /// <summary>Beyond this the cut runs out into a knife edge, radians.</summary>
     const double Most = 160 * Math.PI / 180;

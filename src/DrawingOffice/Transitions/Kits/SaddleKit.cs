@@ -34,12 +34,12 @@ public static class SaddleKit
         var kit = new Kit(asked.Title, pieces)
         {
             Shape = SaddleBody.Of(asked, inner, outer, Cut),
-            Seams = [new("S1", "branch and main", SeamKind.Fillet, weld, asked.Thickness, 0, 1, "tack at throat, heel and both sides; weld in quarters, opposite ones in turn, so that the branch is not drawn over")],
+            Seams = [.. Rolling(asked, asked.Length - Cut(seam)), new("J1", "branch and main", SeamKind.Fillet, weld, asked.Thickness, 0, 1, "tack at throat, heel and both sides; weld in quarters, opposite ones in turn, so that the branch is not drawn over")],
             Listings = [ordinates, Gaps(asked, against, inner, outer, seam), HoleTemplate.Ordinates(asked, asked.Through ? outer : inner), Words.Errors(accuracy)],
             Steps = Steps(asked, top),
             Cautions = [.. Fit(asked, against, inner, outer), .. Words.Outlines(pieces), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy);
+        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [hole.Name] : [branch.Name, hole.Name] };
     }
 
     /// <summary>What the branch is cut to meet: the outside of the main, or its bore when the branch passes in.</summary>
@@ -60,6 +60,8 @@ public static class SaddleKit
         return outer <= room * (1 + 1e-12) ? null : Refusal.Of("branch, diameter", $"{2 * outer:0.###} mm outside",
             $"give at most {2 * room:0.###} mm, what the {(asked.Through ? "bore" : "outside")} of the main takes{(asked.Offset == 0 ? "" : " with this offset")}");
     }
+
+    static IEnumerable<Seam> Rolling(AskedSaddle asked, double length) => asked.OfSheet ? [Words.Seam("S1", asked, length, "both edges of the branch blank")] : [];
 
     /// <summary>Over the turn, by steps so fine that no more than a hundredth of a millimetre is missed on a metre.</summary>
     static double Highest(Func<double, double> cut) => Enumerable.Range(0, 720).Max(k => cut(Math.PI * k / 360));

@@ -21,7 +21,7 @@ public static class Triangulate
     {
         if (!(error > 0) || !double.IsFinite(error)) return Refusal.Of("error", $"{error}", "give more than 0 mm");
         // The shortfall of a chord goes with its distance from the arc, so one or two steps reach it.
-        for (var chord = error; ; )
+        for (var chord = error; ;)
         {
             var made = At(skin, panels, chord);
             if (made.Refusal is { } refusal) return refusal;

@@ -59,7 +59,9 @@ public static class TransitionJson
             f.Has("touching") ? f["touching"].Word(("first", Touching.First), ("inside", Touching.Inside), ("outside", Touching.Outside)) : Touching.First,
             f.Has("through") && f["through"].Flag())
         {
-            Sizes = Surface.Outside, OfSheet = f.Has("of_sheet") && f["of_sheet"].Flag(), Wrapping = Paper(f),
+            Sizes = Surface.Outside,
+            OfSheet = f.Has("of_sheet") && f["of_sheet"].Flag(),
+            Wrapping = Paper(f),
         };
     }
 
@@ -68,7 +70,9 @@ public static class TransitionJson
         Only(f, "diameter", "length", "angle", "of_sheet", "paper");
         return new(title, thickness, f["diameter"].Positive(), f["length"].Positive(), f["angle"].Angle())
         {
-            Sizes = Surface.Outside, OfSheet = f.Has("of_sheet") && f["of_sheet"].Flag(), Wrapping = Paper(f),
+            Sizes = Surface.Outside,
+            OfSheet = f.Has("of_sheet") && f["of_sheet"].Flag(),
+            Wrapping = Paper(f),
         };
     }
 
