@@ -83,6 +83,7 @@ public class MaterialTests
             .Concat(Materials.All.SelectMany(m => (Source[])[m.Source, m.LimitsSource]))
             .Concat(Fits.All.Select(l => l.Source))
             .Concat(Currencies.All.Select(c => c.Source))
+            .Concat(SlipSets.All.Select(s => s.Source)).Append(SlipSets.LimitsSource)
             .Concat(MetricSizes.Preferred(PreferredSeries.R5, 1, 2).Select(s => s.Source))
             .OfType<Source>().ToHashSet();
         used.UnionWith([Sources.Computed, Fractions.UpTo(1)[0].Source]);

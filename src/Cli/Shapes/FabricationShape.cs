@@ -33,8 +33,7 @@ static class FabricationShape
         {
             p.Name,
             Faces = p.Faces.Select(f => model.Faces[f].Name),
-            Folds = p.Order.Select(s => s.Words),
-            InVice = p.InVice.Select(j => model.Joints[j].Name),
+            Bends = p.Steps.Select(s => new { Joint = model.Joints[s.Joint].Name, InVice = s.Fold is null, s.Fold?.Words }),
             BlankAreaMm2 = p.Blank.Area,
             Outline = p.Blank.Outline.Corners.Select(k => new { XMm = k.At.X, YMm = k.At.Y, k.Bulge }),
         }),

@@ -17,14 +17,14 @@ static class SplitCommand
         var file = Common.File("A pressing in JSON: points in space and faces; or a folded part as wmark blank reads it.");
         var (folder, json, paper, material, method, title) = (Common.Folder(), Common.Json(), DrawCommand.Paper(), Materialed.Option(), BlankCommand.Method(), new TitleOptions());
         var which = new Option<int>("--choice") { Description = "Which of the splits is printed, from 1.", DefaultValueFactory = _ => 1 };
-        var seconds = Common.Number("--seconds", "Longest search, seconds; the best so far is given. 20 unless said.");
+        var seconds = Common.Number("--seconds", "Longest search, seconds; the best so far is given. 5 unless said.");
         var rule = new Option<string>("--plugs") { Description = "Rule for plug welds: usual, body, sheet or plate.", DefaultValueFactory = _ => "usual" };
         return Common.Command("split", "Splits a pressing into pieces that can be folded and welded with the least work: blanks, setting angles, welds in order, setting tools.",
             "wmark split demo/shapes/split-bracket.json --out drawings", [file, folder, which, rule, seconds, method, material, paper, .. title.All, json], parsed =>
             {
                 var path = parsed.GetRequiredValue(file);
                 var model = SplitPressing.Read(Desk.Read(path)).Value;
-                var given = parsed.GetValue(seconds) is var s && s > 0 ? s : 20;
+                var given = parsed.GetValue(seconds) is var s && s > 0 ? s : 5;
                 if (!(given <= 3600)) throw new RefusedException(Refusal.Of("--seconds", $"{given}", "give at most 3600"));
                 using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(given), desk.Clock);
                 var request = new SplitRequest(model) { Method = BendMethods.Read(parsed.GetRequiredValue(method)).Value, Plugs = Rule(parsed.GetRequiredValue(rule)) };

@@ -31,8 +31,10 @@ public static class SlipSets
         All.FirstOrDefault(s => s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } set ? set
             : Refusal.Of("slip set", name, $"name one of {string.Join(", ", All.Select(s => s.Name))}");
 
-    static readonly ImmutableArray<(double To, string Grade, double Limit)> Limits = Table.Read("Slips/grades.csv",
-        r => (r.Number("to_mm"), r["grade"], r.Number("limit_um") / 1000));
+    static readonly ImmutableArray<(double To, string Grade, double Limit, Source Source)> Limits = Table.Read("Slips/grades.csv",
+        r => (r.Number("to_mm"), r["grade"], r.Number("limit_um") / 1000, r.Source()));
+
+    public static Source LimitsSource { get; } = Limits[0].Source;
 
     /// <summary>Grades known, truest first.</summary>
     public static ImmutableArray<string> Grades { get; } = [.. Limits.Select(l => l.Grade).Distinct()];
@@ -42,7 +44,7 @@ public static class SlipSets
     /// <param name="grade">0, 1 or 2.</param>
     public static Parsed<double> Limit(double mm, string grade)
     {
-        foreach (var (to, g, limit) in Limits)
+        foreach (var (to, g, limit, _) in Limits)
             if (g == grade && mm <= to) return limit;
         return Grades.Contains(grade) ? Refusal.Of("slip gauge", $"{mm:0.###} mm", "the table of grades holds blocks up to 1000 mm")
             : Refusal.Of("grade", grade, $"write {string.Join(", ", Grades)}");

@@ -10,7 +10,11 @@ static class Foldable
 {
     /// <param name="Piece">Null when it cannot be made.</param>
     /// <param name="Why">Ends "… because": plain words; empty when it can be made.</param>
-    public readonly record struct Verdict(FoldedPiece? Piece, string Why);
+    public readonly record struct Verdict(FoldedPiece? Piece, string Why)
+    {
+        /// <summary>Joints of which none can be made after the others; default where something else is wrong.</summary>
+        public ImmutableArray<int> Stuck { get; init; }
+    }
 
     /// <param name="folded">Joints, by index; the faces hang together by them.</param>
     public static Verdict Try(FaceModel model, IReadOnlyList<int> faces, IReadOnlyCollection<int> folded, SheetShop shop, BendMethod method)
@@ -22,62 +26,19 @@ static class Foldable
         if (!blank.Ok) return new(null, blank.Refusal!.Sentence);
         if (blank.Value.Cautions.Any(c => c.Kind == CautionKind.BlankOverlaps)) return new(null, "the flat blank would run into itself");
         if (!Fits(blank.Value.Outline, shop.SheetLength, shop.SheetWidth)) return new(null, $"the blank would not fit a sheet of {shop.SheetLength:0} × {shop.SheetWidth:0} mm");
-        if (folded.Count == 0) return new(new(name, [.. faces], tree.Value, blank.Value, [], []), "");
-        return Ordered(model, name, faces, folded, tree.Value, blank.Value, shop, method);
+        if (folded.Count == 0) return new(new(name, [.. faces], tree.Value, blank.Value, []), "");
+        return Ordered(model, name, faces, folded, tree.Value, blank.Value, shop);
     }
 
-    static Verdict Ordered(FaceModel model, string name, IReadOnlyList<int> faces, IReadOnlyCollection<int> folded, FaceTree tree, Blank blank, SheetShop shop, BendMethod method)
+    static Verdict Ordered(FaceModel model, string name, IReadOnlyList<int> faces, IReadOnlyCollection<int> folded, FaceTree tree, Blank blank, SheetShop shop)
     {
-        var hammered = new SortedSet<int>();
-        foreach (var j in folded)
-            if (shop.Folder is not { } folder || Stopped(tree, folder, Id(model, tree, j)) is { })
-                if (!Hammer(model, j, shop, hammered)) return new(null, Beyond(model, j, shop, tree));
-        while (true)
-        {
-            if (shop.Folder is not { } f || hammered.Count == folded.Count) return new(new(name, [.. faces], tree, blank, [], [.. hammered]), "");
-            var (now, flat) = (tree, blank);
-            if (hammered.Count > 0)
-            {
-                now = PieceTree.Of(model, faces, folded, hammered).Value;
-                if (Develop.Blank(now, method) is not { Ok: true } before) return new(null, "a bend hammered later leaves no blank to fold");
-                flat = before.Value;
-            }
-            var order = BendOrder.Find(now, flat, f);
-            var later = hammered.Select(j => Id(model, tree, j)).ToHashSet();
-            if (order.Possible) return new(new(name, [.. faces], tree, blank, [.. order.Steps.Where(s => !later.Contains(s.Bend))], [.. hammered]), "");
-            // What the folder cannot reach, the shortest first, is left to the vice.
-            var blocked = order.Cautions.SelectMany(c => c.About).ToHashSet();
-            var next = folded.Where(j => !hammered.Contains(j) && blocked.Contains(Id(model, tree, j))).OrderBy(j => model.Joints[j].Length).ThenBy(j => j).ToList();
-            if (next.Count == 0 || !Hammer(model, next[0], shop, hammered)) return new(null, Told(order));
-        }
+        ImmutableArray<int> joints = [.. tree.Bends.Select(b => folded.First(j => Joins(model, j, b)))];
+        var order = MakingOrder.Of(model, tree, blank, shop, joints);
+        return order.Stuck.IsEmpty ? new(new(name, [.. faces], tree, blank, order.Steps), "") : new(null, order.Why) { Stuck = order.Stuck };
     }
 
-    static string Told(BendOrder order) => order.Cautions.FirstOrDefault() is { } c ? $"it would strike the folder: {c.Words.TrimEnd('.')}" : "no order of folding was found";
-
-    static bool Hammer(FaceModel model, int joint, SheetShop shop, SortedSet<int> hammered)
-    {
-        if (model.Joints[joint].Length > shop.ViceWidth || model.Pressing.Thickness > shop.ViceThickness) return false;
-        hammered.Add(joint);
-        return true;
-    }
-
-    static string Beyond(FaceModel model, int joint, SheetShop shop, FaceTree tree)
-    {
-        var why = shop.Folder is { } f ? Stopped(tree, f, Id(model, tree, joint)) : "there is no folder";
-        var vice = model.Pressing.Thickness > shop.ViceThickness ? $"{model.Pressing.Thickness:0.0#} mm sheet is more than the {shop.ViceThickness:0.0#} mm hammered over"
-            : $"{model.Joints[joint].Length:0} mm is more than the vice's {shop.ViceWidth:0} mm";
-        return $"{why?.TrimEnd('.')}, and {vice}";
-    }
-
-    /// <summary>What of the machine's limits stops a bend; null when none does.</summary>
-    static string? Stopped(FaceTree tree, Folder folder, string bend) =>
-        Check.MachineLimits(tree, folder).FirstOrDefault(c => c.About.IsEmpty || c.About.Contains(bend))?.Words;
-
-    static string Id(FaceModel model, FaceTree tree, int joint)
-    {
-        var (a, b) = (model.Faces[model.Joints[joint].First].Name, model.Faces[model.Joints[joint].Second].Name);
-        return tree.Bends.Any(x => x.Parent == a && x.Child == b) ? $"{a}-{b}" : $"{b}-{a}";
-    }
+    static bool Joins(FaceModel model, int joint, Bend bend) =>
+        (model.Faces[model.Joints[joint].First].Name, model.Faces[model.Joints[joint].Second].Name) is var names && (names == (bend.Parent, bend.Child) || names == (bend.Child, bend.Parent));
 
     /// <summary>The outline lies within the sheet, along one of its own straight sides or along its frame.</summary>
     internal static bool Fits(Loop outline, double length, double width)

@@ -9,8 +9,7 @@ namespace WitnessMark.DrawingOffice.Fabrication;
 static class PieceTree
 {
     /// <param name="faces">Hang together by <paramref name="folded"/>, which close no ring.</param>
-    /// <param name="flat">Joints of them that are still to be hammered: bent by <see cref="HardlyBent"/> only.</param>
-    public static Parsed<FaceTree> Of(FaceModel model, IReadOnlyList<int> faces, IReadOnlyCollection<int> folded, IReadOnlyCollection<int>? flat = null)
+    public static Parsed<FaceTree> Of(FaceModel model, IReadOnlyList<int> faces, IReadOnlyCollection<int> folded)
     {
         var cut = new Dictionary<int, (ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 From, Vec2 To)> Sides)>();
         foreach (var f in faces)
@@ -30,7 +29,7 @@ static class PieceTree
             {
                 var child = j.First == parent ? j.Second : j.First;
                 if (pose.ContainsKey(child)) continue;
-                var bend = Hang(model, j, parent, child, cut, pose, notches, flat?.Contains(j.Index) == true);
+                var bend = Hang(model, j, parent, child, cut, pose, notches);
                 if (!bend.Ok) return bend.Refusal!;
                 bends.Add(bend.Value);
                 queue.Enqueue(child);
@@ -44,9 +43,6 @@ static class PieceTree
         return FaceTree.Create(model.Pressing.Title, model.Pressing.Thickness, [.. trees], bends);
     }
 
-    /// <summary>A joint left flat for now is bent by this, radians: a tree has no bend of nothing.</summary>
-    public const double HardlyBent = 1e-3;
-
     public static double Setback(FaceModel model, ModelJoint joint, int face, IReadOnlyCollection<int> folded)
     {
         var p = model.Pressing;
@@ -57,7 +53,7 @@ static class PieceTree
     }
 
     static Parsed<Bend> Hang(FaceModel model, ModelJoint j, int parent, int child,
-        Dictionary<int, (ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 From, Vec2 To)> Sides)> cut, Dictionary<int, Pose2> pose, List<(int, CornerNotch)> notches, bool flat)
+        Dictionary<int, (ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 From, Vec2 To)> Sides)> cut, Dictionary<int, Pose2> pose, List<(int, CornerNotch)> notches)
     {
         var (p, c) = (model.Faces[parent], model.Faces[child]);
         var origin = model.Points[j.First == parent ? j.From : j.To];
@@ -75,8 +71,7 @@ static class PieceTree
         pose[child] = new(-Back(zero, x), new(x.X, -x.Y));
         Vec2 OnChild(double s) => onChild.From + x * (Place(c, onChild.From) - s);
         notches.AddRange([(parent, new(onParent.From, OnParent(start), along2)), (parent, new(onParent.To, OnParent(end), along2)), (child, new(onChild.From, OnChild(end), x)), (child, new(onChild.To, OnChild(start), x))]);
-        var angle = flat ? Math.Sign(j.Bend) * HardlyBent : j.Bend;
-        return new Bend(p.Name, pose[parent].Map(OnParent(start)), pose[parent].Map(OnParent(end)), c.Name, angle, j.InsideRadius);
+        return new Bend(p.Name, pose[parent].Map(OnParent(start)), pose[parent].Map(OnParent(end)), c.Name, j.Bend, j.InsideRadius);
     }
 
     // Less than this is no fold, mm.

@@ -87,8 +87,7 @@ public static class SplitKit
         foreach (var p in choice.Pieces)
         {
             yield return $"Cut {p.Name}; deburr; scribe bend lines.";
-            foreach (var s in p.Order) yield return $"Fold {s.Words}.";
-            foreach (var j in p.InVice) yield return $"Hammer {model.Joints[j].Name} over a bar in the vice to {Deg(Math.Abs(model.Joints[j].Bend))}° from flat.";
+            foreach (var s in p.Steps) yield return s.Fold is { } fold ? $"Fold {fold.Words}." : $"Hammer {model.Joints[s.Joint].Name} over a bar in the vice to {Deg(Math.Abs(model.Joints[s.Joint].Bend))}° from flat.";
         }
         if (welded.Length == 0 && !plugs) yield break;
         if (welded.Length > 0)

@@ -34,10 +34,19 @@ public sealed record SplitWork(double PerWeld, double Seam, double Fold, double 
 /// <param name="Reasons">Why each joint is welded that might have been folded.</param>
 public sealed record SplitChoice(ImmutableArray<int> Folded, ImmutableArray<FoldedPiece> Pieces, double Work, double WeldLength, ImmutableArray<string> Reasons);
 
+/// <summary>One bend made.</summary>
+/// <param name="Joint">By index.</param>
+/// <param name="Fold">In the folder; null: hammered over a bar in the vice.</param>
+public sealed record MakeStep(int Joint, BendStep? Fold);
+
 /// <summary>A piece of a split.</summary>
 /// <param name="Faces">By index.</param>
-/// <param name="InVice">Joints hammered in the vice after the rest is folded, by index.</param>
-public sealed record FoldedPiece(string Name, ImmutableArray<int> Faces, FaceTree Tree, Blank Blank, ImmutableArray<BendStep> Order, ImmutableArray<int> InVice);
+/// <param name="Steps">Its bends in the order of making.</param>
+public sealed record FoldedPiece(string Name, ImmutableArray<int> Faces, FaceTree Tree, Blank Blank, ImmutableArray<MakeStep> Steps)
+{
+    /// <summary>How many bends are hammered in the vice.</summary>
+    public int InVice => Steps.Count(s => s.Fold is null);
+}
 
 /// <summary>What a search has come to.</summary>
 /// <param name="Choices">Best first, each distinct enough from those before.</param>

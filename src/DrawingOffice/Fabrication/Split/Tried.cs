@@ -26,7 +26,7 @@ sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
         if (folds == 0) return verdict;
         _verdicts[folds] = verdict;
         if (verdict.Piece is null) _bad.Add(folds);
-        else if (verdict.Piece.InVice.IsEmpty) _good.Add(folds);
+        else if (verdict.Piece.InVice == 0) _good.Add(folds);
         return verdict;
     }
 
@@ -39,7 +39,46 @@ sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
         foreach (var two in Pairs(part))
             if (Whole(two).Piece is null) return Single(two);
         if (Whole(part).Piece is not null) return 0;
-        return Least(part);
+        return Least(Closure(part, Whole(part).Stuck));
+    }
+
+    /// <summary>What hangs the stuck joints together, where that is less and cannot be made either.</summary>
+    UInt128 Closure(UInt128 part, ImmutableArray<int> stuck)
+    {
+        if (stuck.IsDefaultOrEmpty) return part;
+        var keep = stuck.Aggregate(UInt128.Zero, (s, j) => s | Forest.Bit(j));
+        var less = part;
+        while (Leaves(less).Where(j => (keep & Forest.Bit(j)) == 0).Aggregate(UInt128.Zero, (s, j) => s | Forest.Bit(j)) is var loose && loose != 0) less &= ~loose;
+        return less != part && Whole(less).Piece is null ? less : part;
+    }
+
+    /// <summary>Bends of a part hammered because others stand in the way.</summary>
+    /// <param name="always">Joints that are hammered anyway.</param>
+    public int Strains(UInt128 part, ImmutableArray<bool> always) =>
+        part == 0 || _good.Any(g => (part & ~g) == 0) ? 0 : Whole(part).Piece is { } piece ? piece.Steps.Count(s => s.Fold is null && !always[s.Joint]) : 0;
+
+    /// <summary>Two or three folds of a part that hang together and of which one has to be hammered; none where it takes more to bring it about.</summary>
+    public IEnumerable<UInt128> Strained(UInt128 part, ImmutableArray<bool> always)
+    {
+        if (Whole(part).Piece is not { } piece) yield break;
+        var joints = Forest.List(part);
+        foreach (var step in piece.Steps.Where(s => s.Fold is null && !always[s.Joint]))
+        {
+            var seen = new HashSet<UInt128>();
+            foreach (var a in joints.Where(a => Beside(a, step.Joint)))
+            {
+                var two = Forest.Bit(step.Joint) | Forest.Bit(a);
+                if (Strains(two, always) > 0) yield return two;
+                foreach (var b in joints.Where(b => Beside(b, step.Joint) || Beside(b, a)))
+                    if ((two & Forest.Bit(b)) == 0 && seen.Add(two | Forest.Bit(b)) && Strains(two | Forest.Bit(b), always) > 0) yield return two | Forest.Bit(b);
+            }
+        }
+    }
+
+    bool Beside(int a, int b)
+    {
+        var (p, q) = (forest.Model.Joints[a], forest.Model.Joints[b]);
+        return a != b && (p.First == q.First || p.First == q.Second || p.Second == q.First || p.Second == q.Second);
     }
 
     UInt128 Single(UInt128 two)
@@ -55,10 +94,7 @@ sealed class Tried(Forest forest, SheetShop shop, BendMethod method)
         if (joints.Length == 1) yield return part;
         for (var a = 0; a < joints.Length; a++)
             for (var b = a + 1; b < joints.Length; b++)
-            {
-                var (p, q) = (forest.Model.Joints[joints[a]], forest.Model.Joints[joints[b]]);
-                if (p.First == q.First || p.First == q.Second || p.Second == q.First || p.Second == q.Second) yield return Forest.Bit(joints[a]) | Forest.Bit(joints[b]);
-            }
+                if (Beside(joints[a], joints[b])) yield return Forest.Bit(joints[a]) | Forest.Bit(joints[b]);
     }
 
     /// <summary>Takes leaves off while what is left still cannot be made.</summary>
