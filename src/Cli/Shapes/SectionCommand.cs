@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using WitnessMark.DrawingOffice.Forming;
 using WitnessMark.DrawingOffice.Sections;
 using WitnessMark.FrontOffice.CompareSections;
 
@@ -39,7 +40,7 @@ static class SectionCommand
     static void One(TextWriter to, ReckonedSection section)
     {
         var p = section.Made.Properties;
-        to.WriteLine(Say($"{section.Made.Profile.Title}: {p.Area:0.0} mm², {p.MassPerMetre(section.Made.Material.Density):0.000} kg per metre of {section.Made.Material.Name}"));
+        to.WriteLine(Say($"{section.Made.Profile.Title}: {p.Area:0.0} mm², {p.MassPerMetre(section.Made.Material.Density):0.000} kg per metre of {section.Made.Material.Short()}"));
         to.WriteLine(Say($"  centroid at {p.Centroid.X:0.00}, {p.Centroid.Y:0.00} mm{(p.ShearCentre is { } s ? Say($"; bends without twisting when loaded through {s.X:0.00}, {s.Y:0.00} mm") : "")}"));
         to.WriteLine(Say($"  second moments: up and down {p.Ix:0} mm⁴, sideways {p.Iy:0} mm⁴, least any way {p.Principal.Least:0} mm⁴; twisting {p.Torsion:0} mm⁴ ({p.Cells switch { 0 => "open", 1 => "one closed cell", var n => Say($"{n} closed cells") }})"));
         to.WriteLine(Say($"  section moduli: up and down {p.Zx:0} mm³, sideways {p.Zy:0} mm³{(p.TorsionModulus is { } w ? Say($", twisting {w:0} mm³") : "")}"));

@@ -62,7 +62,7 @@ static class SpringBackCommand
     static void Show(TextWriter to, SetBendResult r)
     {
         var (over, wanted) = (r.Overbend, r.Request.Wanted);
-        to.WriteLine(Say($"wanted: {Degrees(wanted.Angle)} round {wanted.Radius:0.##} mm inside, {wanted.Thickness:0.##} mm {r.Request.Material.Name}"));
+        to.WriteLine(Say($"wanted: {Degrees(wanted.Angle)} round {wanted.Radius:0.##} mm inside, {wanted.Thickness:0.##} mm {r.Request.Material.Short()}"));
         to.WriteLine(Say($"make the former {r.Radius:0.00} mm and bend to {Degrees(r.Angle)}, {Degrees(r.Angle - wanted.Angle)} over{(r.ByTrial is null ? "" : ", by your own trial bend")}"));
         to.WriteLine(Say($"by the yield this grade may have: radius {over.Radius.Low:0.00} to {over.Radius.High:0.00} mm, angle {Degrees(over.Angle.Low)} to {Degrees(over.Angle.High)}{(over.PlaneStrain ? "; a wide bend, held along its length" : "; a narrow bend, free along its length")}"));
         to.WriteLine(Say($"force over a V of {r.Opening:0.#} mm: {r.Force / 1000:0.0} kN; to fold it: {r.Moment / 1000:0.0} N m; as {r.AsMildSteel:0.0#} mm of mild steel"));

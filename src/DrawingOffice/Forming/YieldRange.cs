@@ -26,9 +26,9 @@ public readonly record struct YieldRange(double Low, double High)
     {
         { Low: not null, High: not null } => null,
         { Low: { } low } => new(CautionKind.OutsideRange,
-            $"Of {material.Name} only the least yield of {low:0} MPa is stated; up to {MostOfLeast * low:0} MPa is reckoned with (from memory). A trial bend tells better.", []),
+            $"Of {material.Short()} only the least yield of {low:0} MPa is stated; up to {MostOfLeast * low:0} MPa is reckoned with (from memory). A trial bend tells better.", []),
         { High: { } high } => new(CautionKind.OutsideRange,
-            $"Of {material.Name} only the highest yield of {high:0} MPa is stated; down to {LeastOfMost * high:0} MPa is reckoned with (from memory). A trial bend tells better.", []),
+            $"Of {material.Short()} only the highest yield of {high:0} MPa is stated; down to {LeastOfMost * high:0} MPa is reckoned with (from memory). A trial bend tells better.", []),
         _ => null,
     };
 }

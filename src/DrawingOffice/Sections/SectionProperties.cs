@@ -57,11 +57,18 @@ public sealed record SectionProperties(double Area, Vec2 Centroid, double Ix, do
         if (profile.Solid is not null)
             // Saint-Venant's own approximation, A⁴/(40 Ip); good to about a tenth for compact shapes without holes.
             return new SectionProperties(moments.Area, moments.Centroid, about.YY, about.XX, about.XY,
-                Math.Pow(moments.Area, 4) / (40 * (about.XX + about.YY)), null, null, null) { Reach = reach };
+                Math.Pow(moments.Area, 4) / (40 * (about.XX + about.YY)), null, null, null)
+            {
+                Reach = reach,
+            };
         var thin = ThinWalls.Of(profile);
         if (thin.Refusal is { } loose) return loose;
         return new SectionProperties(moments.Area, moments.Centroid, about.YY, about.XX, about.XY, thin.Value.Torsion, thin.Value.TorsionModulus,
-            thin.Value.ShearCentre, thin.Value.Warping) { Reach = reach, Cells = thin.Value.Net.Rings.Length };
+            thin.Value.ShearCentre, thin.Value.Warping)
+        {
+            Reach = reach,
+            Cells = thin.Value.Net.Rings.Length,
+        };
     }
 
     static Parsed<ImmutableArray<(Loop Edge, bool Metal)>> Outlines(Profile profile)

@@ -52,6 +52,7 @@ public static class CompareSections
     {
         if (Materials.Find(typed.Material) is not { } material)
             return Refusal.Of("material", typed.Material, $"write one of {string.Join("; ", Materials.All.Select(m => m.Name))}");
+        if (material.Yield is { Low: null, High: null }) return Refusal.Of("material", material.Name, "choose one that yields before it breaks; a brittle one is not judged by these figures");
         var properties = SectionProperties.Of(typed.Profile);
         if (properties.Refusal is { } refusal) return refusal;
         var joins = JoinNeeds.Of(typed.Profile, material, typed.Loads);

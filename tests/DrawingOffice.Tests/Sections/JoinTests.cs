@@ -84,6 +84,7 @@ public class JoinTests
         Assert.StartsWith("joins: ", SectionProperties.Of(Rail() with { Joins = [] }).Refusal!.Sentence);
         Assert.Contains("plate hangs free", SectionProperties.Of(Rail() with { Joins = [] }).Refusal!.Sentence);
         Assert.Contains("it meets itself", SectionProperties.Of(SectionTests.Sheet(1, [new(0, 0), new(50, 0), new(50, 30), new(20, -20)])).Refusal!.Sentence);
+        Assert.StartsWith("join 1, plug_hole: \"1.5 mm\"", SectionProperties.Of(Rail() with { Joins = [Rail().Joins[0] with { Plug = 1.5 }] }).Refusal!.Sentence);
         Assert.Contains("join 1 holds them", SectionProperties.Of(Rail() with { Joins = [Rail().Joins[0], Rail().Joins[0]] }).Refusal!.Sentence);
     }
 }

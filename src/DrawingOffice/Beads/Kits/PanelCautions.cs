@@ -24,7 +24,7 @@ static class PanelCautions
         var together = RunOut.Together(rib.Stretch, RunOut.Stretch(rib.Depth, bead.RunOut));
         if (bears is { } u && together > u)
             yield return new(CautionKind.Stretch,
-                $"Held fast, the sheet would stretch {100 * rib.Stretch:0.0} % across a bead and up to {100 * together:0.0} % where it fades; {material.Name} bears about {100 * u:0} % before it necks. Let the edges draw in, fade the beads over a longer way, or make them shallower or wider.",
+                $"Held fast, the sheet would stretch {100 * rib.Stretch:0.0} % across a bead and up to {100 * together:0.0} % where it fades; {material.Short()} bears about {100 * u:0} % before it necks. Let the edges draw in, fade the beads over a longer way, or make them shallower or wider.",
                 [], together, u);
         if (bead.RunOut > 0 && plan.EndsDrawIn > 0.1)
             yield return new(CautionKind.Shrink, $"The fading ends pull {plan.EndsDrawIn:0.0} mm more sheet along each bead than the flat between them has: the panel bows or oil-cans there unless it is shrunk or hammered flat.", [], plan.EndsDrawIn);
@@ -43,7 +43,7 @@ static class PanelCautions
         var (panel, name) = (plan.Panel, hole.Wanted.Name);
         if (bears is { } u && hole.Stretch > u)
             yield return new(CautionKind.Stretch,
-                $"Hole {name}: its edge stretches {100 * hole.Stretch:0.0} %; {material.Name} bears about {100 * u:0} % before it necks. A drilled, rounded and polished edge goes somewhat further than a punched one; make the flange lower or anneal.",
+                $"Hole {name}: its edge stretches {100 * hole.Stretch:0.0} %; {material.Short()} bears about {100 * u:0} % before it necks. A drilled, rounded and polished edge goes somewhat further than a punched one; make the flange lower or anneal.",
                 [name], hole.Stretch, u);
         if (hole.Wanted.Height > HoleTooling.SplitsOver * panel.Thickness)
             yield return new(CautionKind.Stretch,

@@ -31,7 +31,7 @@ static class PanelWords
                 ["draws in, whole row", $"{Mm(plan.DrawIn)}: {Mm(plan.DrawIn / 2)} each side"],
                 ["stretch across if held", Percent(rib.Stretch)],
                 ["stretch at the run-outs if held, at most", Percent(RunOut.Together(rib.Stretch, RunOut.Stretch(rib.Depth, panel.Beads.Bead.RunOut)))],
-                [$"{material.Name} bears before it necks", UniformElongation.Of(material) is { } u ? $"about {100 * u:0} %" : "not known"],
+                [$"{material.Short()} bears before it necks", UniformElongation.Of(material) is { } u ? $"about {100 * u:0} %" : "not known"],
                 ["stiffness with the beads as ribs, of the flat sheet's", $"{stiff.Along / stiff.Plain:0.#} times"],
                 ["stiffness the other way", $"{stiff.Across / stiff.Plain:0.00} times"],
             ]);
@@ -56,7 +56,7 @@ static class PanelWords
     {
         var panel = plan.Panel;
         yield return $"Cut the blank {Mm(plan.BlankWidth)} by {Mm(plan.BlankLength)} and break its edges.";
-        if (!plan.Holes.IsEmpty) yield return $"Mark the flanged holes but cut and flange them after the beads: {string.Join(", ", plan.Holes.Select(h => $"{h.Wanted.Name} {Mm(h.ByLength)}"))}.";
+        if (!plan.Holes.IsEmpty && plan.Rib is not null) yield return $"Mark the flanged holes but cut and flange them after the beads: {string.Join(", ", plan.Holes.Select(h => $"{h.Wanted.Name} {Mm(h.ByLength)}"))}.";
         if (plan.Rib is { } rib)
         {
             var passes = Passes(rib, panel.Thickness);
@@ -71,7 +71,7 @@ static class PanelWords
             yield return e.Wire is { } wire
                 ? $"Turn the {$"{e.Side}".ToLowerInvariant()} edge up {Mm(plan.More(e.Side))} from the finished edge, lay in the {Mm(wire)} wire and close it from the middle to the ends."
                 : $"Fold the {$"{e.Side}".ToLowerInvariant()} edge {(e.Folds == 2 ? "twice" : "once")} for a hem of {Mm(e.Width)}.";
-        yield return "Trim to size: what a panel draws in depends on how it was held.";
+        if (plan.Rib is not null) yield return "Trim to size: what a panel draws in depends on how it was held.";
     }
 
     static string Range(Spread s) => $"{Mm(s.Value)} ({s.Low:0.0#} to {s.High:0.0#})";

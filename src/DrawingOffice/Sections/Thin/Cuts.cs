@@ -25,6 +25,8 @@ static class Cuts
                 if (profile.Place(name) < 0) return Refusal.Of($"join {j + 1}", name, $"name two of the strips {string.Join(", ", profile.Strips.Select(s => s.Name))}");
             if (join.First == join.Second) return Refusal.Of($"join {j + 1}", join.First, "name two different strips");
             var (a, b) = (On(profile, j, join.First, join.At), On(profile, j, join.Second, join.At));
+            var thinner = Math.Min(profile.Strips[a.Strip].Thickness, profile.Strips[b.Strip].Thickness);
+            if (join.Plug <= thinner) return Refusal.Of($"join {j + 1}, plug_hole", $"{join.Plug:0.##} mm", $"a hole no wider than the sheet of {thinner:0.##} mm cannot be filled; 6 to 10 mm are usual");
             var far = a.At(profile).DistanceTo(b.At(profile));
             var near = (profile.Strips[a.Strip].Thickness + profile.Strips[b.Strip].Thickness) / 2 + Gap;
             if (far > near)
