@@ -23,21 +23,21 @@ static class RailOutline
     public static List<Corner> Beside(FoldEdge edge, Func<double, double> flat, bool cut, IReadOnlyList<Notch> notches)
     {
         var corners = new List<Corner>();
-        var next = 0;
         Vec2? start = null;
         for (var i = 0; i < edge.Parts.Length; i++)
         {
             var part = edge.Parts[i];
             var from = part.From;
-            while (next < notches.Count && notches[next].Along < part.To)
+            // A notch may reach over the end of a part: what is left of it is cut from the next.
+            foreach (var n in notches)
             {
-                var n = notches[next++];
-                Run(corners, edge, part, from, n.Along - n.Half, flat, start);
+                if (n.Along + n.Half <= part.From || n.Along - n.Half >= part.To) continue;
+                if (n.Along - n.Half > from) Run(corners, edge, part, from, n.Along - n.Half, flat, start);
                 start = null;
-                Add(corners, edge.Place(n.Along, part.Step) is var p ? p.At + p.Out * edge.Shape!.Allowance : default);
+                if (n.Along >= part.From && n.Along < part.To) Add(corners, edge.Place(n.Along, part.Step) is var p ? p.At + p.Out * edge.Shape!.Allowance : default);
                 from = n.Along + n.Half;
             }
-            Run(corners, edge, part, from, part.To, flat, start);
+            if (from < part.To) Run(corners, edge, part, from, part.To, flat, start);
             start = i + 1 < edge.Parts.Length && edge.Parts[i + 1].Step != part.Step ? Corner(corners, edge, part, edge.Parts[i + 1], flat, cut) : null;
         }
         return corners;
@@ -83,6 +83,18 @@ static class RailOutline
     {
         if (corners.Count > 0 && corners[^1].At.DistanceTo(at) <= Same) corners[^1] = new(corners[^1].At, bulge);
         else corners.Add(new(at, bulge));
+    }
+
+    /// <summary>At a rail's ends the web's end line and those of its flanges meet at a small angle where an edge tapers: puts the corner in.</summary>
+    public static void AddFeet(FoldEdge lower, List<Corner> low, FoldEdge upper, List<Corner> high)
+    {
+        var (a, b) = (lower.Line.At(0), upper.Line.At(0));
+        var (c, d) = (lower.Line.Steps[^1].To, upper.Line.Steps[^1].To);
+        var (lowStart, highStart, lowEnd, highEnd) = (low[0].At, high[0].At, low[^1].At, high[^1].At);
+        if (Plane2.Distance(a, lowStart, b) > Same) low.Insert(0, new(a));
+        if (Plane2.Distance(c, lowEnd, d) > Same) low.Add(new(c));
+        if (Plane2.Distance(b, highStart, a) > Same) high.Insert(0, new(b));
+        if (Plane2.Distance(d, highEnd, c) > Same) high.Add(new(d));
     }
 
     /// <summary>One closed outline, anticlockwise, from the lower and the upper line, both from the first station to the last.</summary>

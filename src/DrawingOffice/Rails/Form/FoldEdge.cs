@@ -8,7 +8,8 @@ namespace WitnessMark.DrawingOffice.Rails;
 /// <param name="Out">Square to it, away from the web.</param>
 /// <param name="CurveOut">Its curvature on the sheet, towards Out, 1/mm: the sheet's geodesic curvature, the same flat and formed.</param>
 /// <param name="CurveEye">Its curvature square to the sheet once formed, towards the eye, 1/mm.</param>
-readonly record struct EdgePlace(Vec2 At, Vec2 Along, Vec2 Out, double CurveOut, double CurveEye);
+/// <param name="Twist">How fast the sheet turns about the edge once formed, radians per mm: where an edge runs aslant over a bent web.</param>
+readonly record struct EdgePlace(Vec2 At, Vec2 Along, Vec2 Out, double CurveOut, double CurveEye, double Twist);
 
 /// <summary>A stretch of an edge along which nothing changes its law: one straight or arc, in plan and in elevation, between two stations.</summary>
 /// <param name="From">Along the edge, mm.</param>
@@ -53,7 +54,8 @@ sealed record FoldEdge(bool Upper, Course Line, ImmutableArray<double> Marks, Ra
     {
         var (s, l) = (Line.Steps[step], along - Line.StartOf(step));
         var (at, way) = (s.At(l), s.AlongAt(l));
-        return new(at, way, Upper ? way.Left : -way.Left, Upper ? s.Curvature : -s.Curvature, Plan.CurvatureAt(at.X) * way.X * way.X);
+        var bent = Plan.CurvatureAt(at.X);
+        return new(at, way, Upper ? way.Left : -way.Left, Upper ? s.Curvature : -s.Curvature, bent * way.X * way.X, bent * way.X * way.Y);
     }
 }
 

@@ -24,11 +24,11 @@ sealed class Loft
         _back = [.. sections.Select(s => s.Points.Zip(s.Squares, (p, n) => p - n * _half).ToArray())];
     }
 
-    public static Body Of(RailForm form, List<double> at, SectionLine[] sections, ImmutableArray<PlacedHole> holes)
+    public static Body Of(RailForm form, List<double> at, SectionLine[] sections, ImmutableArray<PlacedHole> holes, int foldChords)
     {
         var made = new Loft(form, at, sections);
         var points = sections[0].Points.Length;
-        var byColumn = holes.ToLookup(h => Column(form, sections[0].Web, points, h.Hole.Face));
+        var byColumn = holes.ToLookup(h => Column(form, sections[0].Web, points, foldChords, h.Hole.Face));
         for (var j = 0; j + 1 < points; j++) made.Strip(j, byColumn[j]);
         made.Border(0, flip: true);
         made.Border(points - 1, flip: false);
@@ -58,13 +58,13 @@ sealed class Loft
         return new(facets.ToImmutable(), []);
     }
 
-    static int Column(RailForm form, int web, int points, RailFace face) => face switch
+    static int Column(RailForm form, int web, int points, int foldChords, RailFace face) => face switch
     {
         RailFace.Web => web,
         RailFace.LowerLip => 0,
         RailFace.UpperLip => points - 2,
-        RailFace.LowerFlange => form.Lower.Shape!.LipTurn == 0 ? 0 : 5,
-        _ => form.Upper.Shape!.LipTurn == 0 ? points - 2 : points - 7,
+        RailFace.LowerFlange => form.Lower.Shape!.LipTurn == 0 ? 0 : foldChords + 1,
+        _ => form.Upper.Shape!.LipTurn == 0 ? points - 2 : points - 3 - foldChords,
     };
 
     /// <summary>One strip of the sheet from end to end, in as few facets as lie flat.</summary>

@@ -14,18 +14,18 @@ static class RailBody
     /// <summary>mm.</summary>
     public const double ChordError = 0.05;
 
-    /// <summary>Chords of a fold of 90°.</summary>
-    const int FoldChords = 4;
+    /// <summary>Chords of a fold, enough for the picture: a fold of 90° loses a fortieth of its own area by them.</summary>
+    public const int FoldChords = 4;
 
     /// <summary>A turning section is followed in steps of at most this, radians.</summary>
     const double TurnStep = Math.PI / 90;
 
-    public static Body Of(RailForm form, ImmutableArray<PlacedHole> holes)
+    public static Body Of(RailForm form, ImmutableArray<PlacedHole> holes, int foldChords = FoldChords)
     {
         var at = Places(form);
         var sections = new SectionLine[at.Count];
-        for (var i = 0; i < sections.Length; i++) sections[i] = Section(form, at[i]);
-        return Loft.Of(form, at, sections, holes);
+        for (var i = 0; i < sections.Length; i++) sections[i] = Section(form, at[i], foldChords);
+        return Loft.Of(form, at, sections, holes, foldChords);
     }
 
     /// <summary>Places along the base line, mm.</summary>
@@ -65,18 +65,18 @@ static class RailBody
         return form.Rail.Stations.MinBy(s => Math.Abs(form.Lower.Line.At(form.Lower.AlongAt(s.At)).X - middle))!.At;
     }
 
-    static SectionLine Section(RailForm form, double x)
+    static SectionLine Section(RailForm form, double x, int chords)
     {
         var (points, squares) = (new List<Vec3>(), new List<Vec3>());
-        Side(form, form.Lower, x, points, squares);
+        Side(form, form.Lower, x, chords, points, squares);
         var faces = points.Count;
         points.Reverse();
         squares.Reverse();
-        Side(form, form.Upper, x, points, squares);
+        Side(form, form.Upper, x, chords, points, squares);
         return new([.. points], [.. squares], faces - 1);
     }
 
-    static void Side(RailForm form, FoldEdge edge, double x, List<Vec3> points, List<Vec3> squares)
+    static void Side(RailForm form, FoldEdge edge, double x, int chords, List<Vec3> points, List<Vec3> squares)
     {
         var along = edge.AlongAt(x);
         var place = edge.Place(along);
@@ -91,7 +91,7 @@ static class RailBody
             return;
         }
         var (flange, lip) = (edge.FlangeAt(along), edge.LipAt(along));
-        foreach (var flat in Flats(shape, flange, lip))
+        foreach (var flat in Flats(shape, flange, lip, chords))
         {
             var (o, e, turned) = shape.At(flat, flange);
             var (s, c) = Math.SinCos(turned);
@@ -100,13 +100,13 @@ static class RailBody
         }
     }
 
-    static IEnumerable<double> Flats(SideShape shape, double flange, double lip)
+    static IEnumerable<double> Flats(SideShape shape, double flange, double lip, int chords)
     {
-        for (var k = 0; k <= FoldChords; k++) yield return shape.Allowance * k / FoldChords;
+        for (var k = 0; k <= chords; k++) yield return shape.Allowance * k / chords;
         var at = shape.Allowance + shape.Flat(flange);
         yield return at;
         if (shape.LipTurn == 0) yield break;
-        for (var k = 1; k <= FoldChords; k++) yield return at + shape.LipAllowance * k / FoldChords;
+        for (var k = 1; k <= chords; k++) yield return at + shape.LipAllowance * k / chords;
         yield return shape.Developed(flange, lip);
     }
 

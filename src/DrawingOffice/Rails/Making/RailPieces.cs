@@ -34,7 +34,9 @@ static class RailPieces
                 witnesses.Add(new("", [edge.Place(v) is var p ? p.At + p.Out * shape.Allowance : default]));
             return RailOutline.Beside(edge, edge.DevelopedAt, true, vees);
         }
-        var outline = RailOutline.Closed(Side(form.Lower), Side(form.Upper));
+        var (low, high) = (Side(form.Lower), Side(form.Upper));
+        RailOutline.AddFeet(form.Lower, low, form.Upper, high);
+        var outline = RailOutline.Closed(low, high);
         for (var k = 0; k < form.Rail.Stations.Length; k++)
             witnesses.Add(new($"{k + 1}", [form.Lower.Line.At(form.Lower.Marks[k]), form.Upper.Line.At(form.Upper.Marks[k])]));
         return new(apart.Count == 0 ? "blank" : "web", form.Rail.Thickness, outline)

@@ -35,8 +35,8 @@ public sealed record Gap(double At, double Width, bool InBlank);
 
 /// <summary>
 /// The law: a fibre at y from the fold on the blank is as long as the fold there times 1 − k·y, with k the fold's curvature on the sheet, towards
-/// the flange; formed it is as long as 1 − (curvature vector)·(where the fibre stands from the fold). The share by which they differ is the strain.
-/// Exact for flanges whose rulings are square to the fold, which straight, tapered and evenly curved rails have. With a turning section the
+/// the flange; formed it is as long as 1 − (curvature vector)·(where the fibre stands from the fold), and longer by the twist of the sheet about a fold that runs
+/// aslant. The share by which they differ is the strain. Exact for fibres that keep their distance from the fold. With a turning section the
 /// formed length is measured on the shape itself (central difference over half a millimetre, to 1e-6).
 /// </summary>
 public static class StrainMap
@@ -84,7 +84,9 @@ public static class StrainMap
         var blank = 1 - place.CurveOut * flat;
         if (form.Twisted) return Measured(form, edge, part, along, flat) / blank - 1;
         var (o, e, _) = edge.Shape!.At(flat, edge.FlangeAt(along));
-        return (1 - place.CurveOut * o - place.CurveEye * e) / blank - 1;
+        var straight = 1 - place.CurveOut * o - place.CurveEye * e;
+        var aslant = place.Twist * Math.Sqrt(o * o + e * e);
+        return (aslant == 0 ? straight : Math.Sqrt(straight * straight + aslant * aslant)) / blank - 1;
     }
 
     /// <summary>Formed length of a fibre over that of the fold on the blank, measured on the shape.</summary>
