@@ -19,7 +19,8 @@ static class Shapes
 
     public static ShapeKind Split { get; } = new("split", "A pressing split up", "A pressing by its faces: what to fold, what to weld, setting angles, tools and order.",
         [.. Read("split-bracket")],
-        (text, wish, stop) => SplitPressing.SplitPressing.Run(new(SplitPressing.SplitPressing.Read(Bytes(text)).Value) { Method = wish.Bend }, stop: stop).Value.Kits[0]) { Long = true };
+        (text, wish, stop) => SplitPressing.SplitPressing.Run(new(SplitPressing.SplitPressing.Read(Bytes(text)).Value) { Method = wish.Bend }, stop: stop).Value.Kits[0])
+    { Long = true };
 
     public static ShapeKind Setting { get; } = new("setting", "Setting tool", "Angle blocks, slips under a sine bar, drill jigs and form tools.",
         [.. Read("setting-tool", "setting-sine", "setting-jig", "setting-form")],
