@@ -40,7 +40,7 @@ static class RailCommand
 
     static void Show(Desk desk, RailResult made, IReadOnlyList<MeshBound> bounds, List<string> files)
     {
-        desk.Out.WriteLine($"{made.Kit.Title}: {LengthWriter.Write(made.Made.Form.Rail.Thickness)} thick, {made.Kit.Pieces.Sum(p => p.Count)} pieces");
+        desk.Out.WriteLine($"{made.Kit.Title}: {LengthWriter.Write(made.Made.Form.Rail.Thickness)} thick, {(made.Kit.Pieces.Sum(p => p.Count) is 1 ? "1 piece" : $"{made.Kit.Pieces.Sum(p => p.Count)} pieces")}");
         foreach (var piece in made.Kit.Pieces)
         {
             var (x, y) = (piece.Outline.Flatten(0.05).Select(p => p.X).ToList(), piece.Outline.Flatten(0.05).Select(p => p.Y).ToList());

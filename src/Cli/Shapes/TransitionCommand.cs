@@ -24,7 +24,7 @@ static class TransitionCommand
                     Paper = DrawCommand.PaperOf(parsed.GetRequiredValue(paper)),
                     Created = now,
                 };
-                var files = Common.WriteAll(parsed.GetRequiredValue(folder), TransitionFiles.Of(made, request));
+                var files = Common.WriteAll(parsed.GetRequiredValue(folder), KitFiles.Of(request));
                 if (parsed.GetValue(json))
                 {
                     desk.WriteJson(TransitionShape.Of(made, files));

@@ -47,6 +47,9 @@ public sealed record Piece(string Name, double Thickness, Loop Outline)
     /// <summary>As many again are cut with the drawing turned over.</summary>
     public bool Handed { get; init; }
 
+    /// <summary>A template on paper, printed at full size and wrapped round or laid on: no sheet is bought for it.</summary>
+    public bool Paper { get; init; }
+
     /// <summary>Plain sentences for the drawing.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Pieces;
 using WitnessMark.Maths;
 
@@ -14,9 +13,6 @@ public sealed record Accuracy(int Triangles, double Chord, double Short, double 
 /// <summary>What is made of what was asked.</summary>
 public sealed record Made(Asked Asked, Kit Kit, Accuracy Accuracy)
 {
-    /// <summary>The pieces that are paper, by name: printed and wrapped or laid on, not cut from sheet.</summary>
-    public ImmutableArray<string> Papers { get; init; } = [];
-
     /// <summary>Lays out any of the shapes of this room.</summary>
     /// <returns>The kit, or in one sentence why there is none.</returns>
     public static Parsed<Made> Of(Asked asked)

@@ -17,7 +17,7 @@ public static class KitCard
         var (kit, material, n) = (request.Kit, request.Material, request.Quantity);
         return KitRoute.Card(new(
             kit.Title, material.Name, material.Density, material.Ultimate.High ?? material.Ultimate.Low ?? 0,
-            [.. kit.Pieces.GroupBy(p => p.Thickness).OrderBy(g => g.Key).Select(g => Sheet(g.Key, g, n))],
+            [.. kit.Pieces.Where(p => !p.Paper).GroupBy(p => p.Thickness).OrderBy(g => g.Key).Select(g => Sheet(g.Key, g, n))],
             [.. kit.Formers.Select(f => f.Name)],
             n * kit.Seams.Where(s => s.Kind != SeamKind.Plug).Sum(s => s.Length * s.Count), n * kit.Seams.Where(s => s.Kind == SeamKind.Plug).Sum(s => s.Count),
             [.. Stock(nest, material.Name), .. nest.TooLarge.Select(name => OffTheList(kit, name, material.Name, n))],
@@ -46,11 +46,13 @@ public static class KitCard
             var area = sheets.Sum(s => s.Pieces.Sum(p => p.Piece.Outline.Area));
             var waste = 1 - area / (count * size.Area);
             var words = string.Create(CultureInfo.InvariantCulture,
-                $"{material} sheet {thickness:0.##} mm, {count} {(count == 1 ? "piece" : "pieces")} {size.Name} ({sheets.Sum(s => s.Pieces.Length)} blanks, {waste:0%} waste)");
+                $"{material} sheet {thickness:0.##} mm, {count} {(count == 1 ? "piece" : "pieces")} {size.Name} ({Blanks(sheets.Sum(s => s.Pieces.Length))}, {waste:0%} waste)");
             var across = new StockSheet(size.Name, Math.Max(size.Width, size.Height), Math.Min(size.Width, size.Height));
             yield return new(words, thickness, count * size.Area, new(across, count, [.. sheets[0].Pieces.Select(Rectangle)], waste));
         }
     }
+
+    static string Blanks(int n) => n == 1 ? "1 blank" : string.Create(CultureInfo.InvariantCulture, $"{n} blanks");
 
     static LaidPiece Rectangle(Laid laid)
     {

@@ -95,7 +95,12 @@ public static class KitFiles
     static DateOnly Day(KitRequest request) => request.Created is { } created ? DateOnly.FromDateTime(created.Date) : request.Title.Date ?? DateOnly.MinValue;
 
     static TitleFields TitleOf(KitRequest request, Piece piece) =>
-        request.Title with { Title = $"{request.Title.Title}: {piece.Name}", Thickness = LengthWriter.Write(piece.Thickness) };
+        request.Title with
+        {
+            Title = $"{request.Title.Title}: {piece.Name}",
+            Thickness = LengthWriter.Write(piece.Thickness),
+            Material = piece.Paper ? "paper, printed at full size" : request.Title.Material,
+        };
 
     /// <summary>Letters, figures and dashes of a piece's name.</summary>
     static string Plain(string name) =>

@@ -29,7 +29,7 @@ public static class JobCard
         pages.Text(card.Title, Large);
         pages.Space(1);
         pages.Beside($"{card.Quantity} off", Usual, Pages.Right, Anchor.Right);
-        pages.Text(string.Create(CultureInfo.InvariantCulture, $"{reference}; printed {printed:yyyy-MM-dd}"), Usual, tone: Tone.Quiet);
+        pages.Text(string.Create(CultureInfo.InvariantCulture, $"{(reference.Length > 0 ? $"{reference}; " : "")}printed {printed:yyyy-MM-dd}"), Usual, tone: Tone.Quiet);
         pages.Text($"Own hours {Span(card.Hours)}; money {Span(card.Cost)} (all low, all likely, all high).", Usual);
         pages.Space(2);
         pages.Rule(Stroke.Outline);

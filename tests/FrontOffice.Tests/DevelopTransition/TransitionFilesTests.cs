@@ -11,7 +11,7 @@ public class TransitionFilesTests
     {
         var made = WitnessMark.FrontOffice.DevelopTransition.DevelopTransition.Run(
             WitnessMark.FrontOffice.DevelopTransition.DevelopTransition.Read(Demo.Bytes($"shapes/{demo}.json")).Value).Value;
-        return [.. TransitionFiles.Of(made, new KitRequest(made.Kit, demo, new(made.Kit.Title, "Q-9"), Materials.Find("DC01")!)).Select(f => f.FileName)];
+        return [.. KitFiles.Of(new KitRequest(made.Kit, demo, new(made.Kit.Title, "Q-9"), Materials.Find("DC01")!)).Select(f => f.FileName)];
     }
 
     [Fact]

@@ -16,7 +16,7 @@ static class TransitionShape
             p.Name,
             ThicknessMm = p.Thickness,
             p.Count,
-            Paper = made.Papers.Contains(p.Name),
+            p.Paper,
             AreaMm2 = p.Area,
             Outline = p.Outline.Corners.Select(c => new { XMm = c.At.X, YMm = c.At.Y, c.Bulge }),
             Openings = p.Openings.Select(o => new { o.Id, AreaMm2 = o.Edge.Area, Outline = o.Edge.Corners.Select(c => new { XMm = c.At.X, YMm = c.At.Y, c.Bulge }) }),

@@ -51,15 +51,24 @@ public static class KitDrawing
             : [.. listing.Rows.Take(MostRows), [.. listing.Heads.Select((_, i) => i == 0 ? $"and {listing.Rows.Length - MostRows} more in the list file" : "")]];
         ImmutableArray<Column> columns = [.. listing.Heads.Select(h => new Column(h))];
         var table = new Table(listing.Title, columns, rows);
-        for (var tries = 0; table.Width > Widest && tries < 12; tries++)
+        if (table.Width <= Widest || rows.IsEmpty) return table;
+        // Columns wider than an even share are broken to one width; the narrow ones keep theirs.
+        var widths = columns.Select((c, i) => rows.Select(r => r[i]).Append(c.Heading).Max(t => Letter.Width(t, Letter.Small))).ToList();
+        var most = Share(widths, Widest - (table.Width - widths.Sum()));
+        return new(listing.Title, columns, [.. rows.Select(r => r.Select((t, i) => widths[i] <= most ? t : string.Join('\n', Letter.Lines(t.Replace('\n', ' '), most, Letter.Small))).ToImmutableArray())]);
+    }
+
+    /// <summary>The width at which the columns, none wider, fill a room.</summary>
+    static double Share(List<double> widths, double room)
+    {
+        var (left, share) = (room, 0.0);
+        foreach (var (width, i) in widths.Order().Select((w, i) => (w, i)))
         {
-            var widths = columns.Select((_, i) => rows.Max(r => r[i].Split('\n').Max(t => Letter.Width(t, Letter.Small)))).ToList();
-            var widest = widths.IndexOf(widths.Max());
-            var room = Math.Max(18, widths[widest] - Math.Max(4, table.Width - Widest));
-            rows = [.. rows.Select(r => r.SetItem(widest, string.Join('\n', Letter.Lines(r[widest].Replace('\n', ' '), room, Letter.Small))))];
-            table = new(listing.Title, columns, rows);
+            share = left / (widths.Count - i);
+            if (width > share) break;
+            left -= width;
         }
-        return table;
+        return Math.Max(share, 18);
     }
 
     static IEnumerable<Table> Numbered(string title, ImmutableArray<string> sentences)

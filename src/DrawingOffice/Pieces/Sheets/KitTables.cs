@@ -11,11 +11,11 @@ public static class KitTables
     public static ImmutableArray<Listing> All(Kit kit) =>
         [.. new[] { Pieces(kit), Formers(kit), Bends(kit), Welds(kit) }.Where(l => l.Rows.Length > 0), .. kit.Listings];
 
-    public static Listing Pieces(Kit kit) => new("Pieces of sheet", ["piece", "off", "thickness", "over all", "metal in one"],
+    public static Listing Pieces(Kit kit) => new("Pieces", ["piece", "off", "thickness", "over all", "area of one"],
         [.. kit.Pieces.Select(p =>
         {
             var (width, height) = Size(p);
-            return Row(p.Name, p.Handed ? $"{p.Quantity} of each hand" : $"{p.Quantity}", Mm(p.Thickness), $"{Figure(width, 1)} × {Figure(height, 1)} mm", $"{Figure(p.Area / 100, 0)} cm²");
+            return Row(p.Name, p.Handed ? $"{p.Quantity} of each hand" : $"{p.Quantity}", p.Paper ? "paper" : Mm(p.Thickness), $"{Figure(width, 1)} × {Figure(height, 1)} mm", $"{Figure(p.Area / 100, 0)} cm²");
         })]);
 
     public static Listing Formers(Kit kit) => new("Make first", ["former or tool", "of", "how it is used"],

@@ -56,8 +56,12 @@ static class WayFinder
         var hours = FoldHours + FormerHours + HammerHoursPerMetrePerCent * s.WorkedLength / 1000 * 100 * Math.Max(s.Stretch, s.Shrink) + Weld(weld);
         var limit = $"the metal bears about {limits.Stretch * 100:0} % before it necks, and {limits.Shrink * 100:0} % is shrunk by hand";
         return new(WayKind.Hammer, reachable, hours, weld, 0, 0, 0,
-            $"Hammer over a former: the {s.Edge} flange {Strains(s)}; {limit}{(wide ? $"; at {widest:0} thicknesses it is too wide to shrink without folds" : "")}{Corners(s)}.");
+            $"{(reachable ? "Hammer over a former" : "Hammering over a former does not reach")}: the {s.Edge} flange {Strains(s)}; {limit}{(wide ? $"; at {widest:0} thicknesses it is too wide to shrink without folds" : "")}{Corners(s)}.");
     }
+
+    static string Notches(int n) => n == 1 ? "one V-notch" : $"{n} V-notches, each";
+
+    static string Times(int n) => n == 1 ? "once" : $"{n} times";
 
     static Way Notch(FoldEdge edge, EdgeStrain s)
     {
@@ -67,9 +71,9 @@ static class WayFinder
         var words = (plan.Vees.Length, plan.Slits.Length) switch
         {
             (0, 0) => "no cuts",
-            (var v, 0) => $"cut {v} V-notches {plan.VeeWidth:0.0} mm wide at the edge and {plan.Depth:0} mm deep and weld them shut",
-            (0, var o) => $"slit it {o} times {plan.Depth:0} mm deep; each opens {plan.SlitWidth:0.0} mm and is filled",
-            var (v, o) => $"cut {v} V-notches {plan.VeeWidth:0.0} mm wide at the edge and weld them shut; slit it {o} times, each opens {plan.SlitWidth:0.0} mm and is filled; all {plan.Depth:0} mm deep",
+            (var v, 0) => $"cut {Notches(v)} {plan.VeeWidth:0.0} mm wide at the edge and {plan.Depth:0} mm deep, and weld shut",
+            (0, var o) => $"slit it {Times(o)} {plan.Depth:0} mm deep; each opens {plan.SlitWidth:0.0} mm and is filled",
+            var (v, o) => $"cut {Notches(v)} {plan.VeeWidth:0.0} mm wide at the edge, and weld shut; slit it {Times(o)}, each opens {plan.SlitWidth:0.0} mm and is filled; all {plan.Depth:0} mm deep",
         };
         return new(WayKind.Notch, cuts > 0, FoldHours + CutHours * cuts + Weld(weld), weld, cuts, Math.Max(plan.VeeWidth, plan.SlitWidth), plan.Depth,
             $"Relieve the {s.Edge} flange: {words}{Corners(s)}.");

@@ -25,7 +25,7 @@ public static class MitreKit
         var w = asked.Wrapping;
         var piece = asked.OfSheet
             ? Rolled.Sheet("tube blank", asked, layer, Cut, _ => asked.Length, seam, w.Stations) with { Quantity = 2 }
-            : Wrap.Template("mitre template", outer, Cut, top, seam, w, asked.Error);
+            : Wrap.Template("mitre template", outer, Cut, top, seam, w, asked.Error) with { Paper = true };
         var joint = Quadrature.Over(0, Math.Tau, t => outer * Math.Sqrt(1 + Math.Pow(Math.Tan(half) * Math.Sin(t), 2)));
         var accuracy = new Accuracy(0, asked.Error, 0, 0);
         var kit = new Kit(asked.Title, [piece])
@@ -53,7 +53,7 @@ public static class MitreKit
             ],
             Cautions = [.. Words.Outlines([piece]), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [] : [piece.Name] };
+        return new Made(asked, kit, accuracy);
     }
 
     static IEnumerable<Seam> Rolling(AskedMitre asked, double length) =>

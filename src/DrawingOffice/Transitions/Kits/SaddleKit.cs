@@ -23,8 +23,8 @@ public static class SaddleKit
         var w = asked.Wrapping;
         var branch = asked.OfSheet
             ? Rolled.Sheet("branch blank", asked, layer, Cut, _ => asked.Length, seam, w.Stations)
-            : Wrap.Template("branch template", outer, Cut, top, seam, w, asked.Error);
-        var hole = HoleTemplate.Of(asked, asked.Through ? outer : inner);
+            : Wrap.Template("branch template", outer, Cut, top, seam, w, asked.Error) with { Paper = true };
+        var hole = HoleTemplate.Of(asked, asked.Through ? outer : inner) with { Paper = true };
         var weld = HoleTemplate.Length(asked, outer);
         ImmutableArray<Piece> pieces = [branch, hole];
         var accuracy = new Accuracy(0, asked.Error, 0, 0);
@@ -39,7 +39,7 @@ public static class SaddleKit
             Steps = Steps(asked, top),
             Cautions = [.. Fit(asked, against, inner, outer), .. Words.Outlines(pieces), .. Words.Safety],
         };
-        return new Made(asked, kit, accuracy) { Papers = asked.OfSheet ? [hole.Name] : [branch.Name, hole.Name] };
+        return new Made(asked, kit, accuracy);
     }
 
     /// <summary>What the branch is cut to meet: the outside of the main, or its bore when the branch passes in.</summary>
