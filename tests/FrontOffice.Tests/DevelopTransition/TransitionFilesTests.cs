@@ -1,4 +1,3 @@
-using WitnessMark.FrontOffice.DevelopTransition;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.Trade;
 
