@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Units;
@@ -31,7 +32,9 @@ public sealed class JsonField(string name, JsonElement element, Func<string, Par
     {
         if (otherwise is not null && !Has(key)) return otherwise;
         var field = this[key];
-        return field.AsText() is { } text ? text : throw field.Wrong("write a text between quotation marks");
+        var text = field.AsText() ?? throw field.Wrong("write a text between quotation marks");
+        // Signs that steer a terminal or turn the reading round are no part of a name.
+        return text.Any(c => char.IsControl(c) || char.GetUnicodeCategory(c) == UnicodeCategory.Format) ? throw field.Wrong("leave out the signs that are not to be seen") : text;
     }
 
     string? AsText() => element.ValueKind == JsonValueKind.String ? element.GetString() : null;
@@ -56,8 +59,13 @@ public sealed class JsonField(string name, JsonElement element, Func<string, Par
         return parsed.Ok ? parsed.Value.Radians : throw new RefusedException(parsed.Refusal!);
     }
 
-    /// <summary>mm.</summary>
-    public double Length()
+    /// <summary>Longest length read, mm: more than anything in a shed, and no picture or search of it runs away.</summary>
+    public const double Longest = 100_000;
+
+    /// <summary>mm, either sign, up to <see cref="Longest"/>.</summary>
+    public double Length() => Math.Abs(Read()) <= Longest ? Read() : throw Wrong($"write at most {Longest / 1000:0} m");
+
+    double Read()
     {
         if (AsText() is not { } text) return Number();
         if (length is null) throw Wrong("write a number in mm");

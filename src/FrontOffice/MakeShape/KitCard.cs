@@ -21,7 +21,18 @@ public static class KitCard
             [.. kit.Formers.Select(f => f.Name)],
             n * kit.Seams.Where(s => s.Kind != SeamKind.Plug).Sum(s => s.Length * s.Count), n * kit.Seams.Where(s => s.Kind == SeamKind.Plug).Sum(s => s.Count),
             [.. Stock(nest, material.Name), .. nest.TooLarge.Select(name => OffTheList(kit, name, material.Name, n))],
-            n, request.Hazards), request.Shop);
+            n, request.Hazards)
+        {
+            Papers = n * kit.Pieces.Where(p => p.Paper).Sum(p => p.Count),
+            Formed = n * Formed(kit),
+        }, request.Shop);
+    }
+
+    /// <summary>A kit with no straight or hammered bend gets its shape otherwise: over its tools, or along its elements.</summary>
+    static int Formed(Kit kit)
+    {
+        var sheet = kit.Pieces.Where(p => !p.Paper).ToList();
+        return kit.Formers.IsEmpty && kit.Shape is null || sheet.Any(p => p.Creases.Any(c => c.Width > 0)) ? 0 : sheet.Sum(p => p.Count);
     }
 
     static SheetFacts Sheet(double thickness, IEnumerable<Piece> pieces, int times)

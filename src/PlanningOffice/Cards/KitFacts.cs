@@ -16,6 +16,12 @@ public sealed record KitFacts(
     string Title, string Material, double Density, double Strength, ImmutableArray<SheetFacts> Sheets, ImmutableArray<string> Formers,
     double Seams, int Plugs, ImmutableArray<SheetToBuy> Stock, int Quantity, ImmutableArray<Hazard> Hazards)
 {
+    /// <summary>Templates of paper that tubes are marked and cut by.</summary>
+    public int Papers { get; init; }
+
+    /// <summary>Pieces that get their shape over tools or by rolling, beside folds and hammered edges.</summary>
+    public int Formed { get; init; }
+
     public Refusal? Wrong =>
         Facts.Positive("density", Density) ?? Facts.Positive("strength", Strength) ?? Facts.Counted("quantity", Quantity)
         ?? (Seams is >= 0 and < 1e9 ? null : Refusal.Of("length of weld", $"{Seams}", "give a length in mm from 0 up"))

@@ -20,7 +20,11 @@ public static class KitRoute
         if (pieces > 0)
             steps.Own("Check the templates' 100 mm lines, stick them on, prick the hole centres, scribe outlines, bends and witness lines; write each piece's name on it",
                 "1:1 templates, scriber, centre punch", Cautions.For(Hazard.SharpEdges), (shop.Rates.MarkOut, pieces));
+        if (facts.Papers > 0)
+            steps.Own($"Wrap or lay {(facts.Papers == 1 ? "the paper template" : $"the {facts.Papers} paper templates")} on, mark round, cut outside the line and file until it sits close",
+                "templates, saw, half-round file", Cautions.For(Hazard.Cutting, Hazard.SharpEdges), (shop.Rates.MarkOut, facts.Papers), (shop.Rates.FoldInVice, facts.Papers));
         foreach (var sheet in facts.Sheets) Shape(sheet, facts, shop, steps);
+        Form(facts, shop, steps);
         Join(facts, shop, steps);
         steps.Own("Check the first copy against the drawing", "calliper, square, protractor", [], (shop.Rates.FirstCopyCheck, facts.Quantity));
         steps.Own("Degrease and prime", "wipe, primer", Cautions.For(Hazard.Painting), (shop.Rates.Protect, facts.Quantity));
@@ -36,8 +40,17 @@ public static class KitRoute
         BlankRoute.Drill(all, shop, steps);
         BlankRoute.Bend(all, shop, steps);
         if (sheet.Hammered > 0)
-            steps.Own($"Shape {sheet.Hammered:0} mm of curved bend and edge over the former, a little at each pass, checking against the template", "former, mallet, dolly",
+            steps.Own($"Shape {sheet.Hammered:0} mm of curved bend and edge over {(facts.Formers.IsEmpty ? "a bar or stake" : "the former")}, a little at each pass, checking against the template", "former, mallet, dolly",
                 Cautions.For(Hazard.Folding, Hazard.SharpEdges), (shop.Rates.HammerPerMetre, sheet.Hammered / 1000));
+    }
+
+    static void Form(KitFacts f, Shop shop, StepWriter steps)
+    {
+        if (f.Formed == 0) return;
+        var (words, tool) = f.Formers.IsEmpty
+            ? ("Roll or bend along the scribed elements, a little at a time, checking against the ends", "rolls, or a bar in the vice; keep gloves away from rolls")
+            : ("Form over the tools made first, in the order on the kit's sheet, a little at each pass; try one on scrap of the same sheet", "tools made first, mallet or press");
+        steps.Own(words, tool, Cautions.For(Hazard.Folding, Hazard.SharpEdges), (shop.Rates.Form, f.Formed));
     }
 
     static void Join(KitFacts f, Shop shop, StepWriter steps)
@@ -53,7 +66,7 @@ public static class KitRoute
             steps.Outside(OutsideWork.Welding, $"Tack and weld {words} as listed", "There is no welding set here that takes sheet.");
             return;
         }
-        steps.Own("Clamp the pieces on the setting tools, tack in the order listed, check every angle before welding on", $"{kind.Words()} set, setting tools", hot, (shop.Rates.MarkOut, f.Quantity));
+        steps.Own("Clamp the pieces true, on the setting tools where there are any; tack in the order listed, check every angle before welding on", $"{kind.Words()} set, clamps", hot, (shop.Rates.MarkOut, f.Quantity));
         steps.Own($"Weld {words} as listed, a short run at a time in turn; then watch for fire for an hour", $"{kind.Words()} set, grinder", hot,
             (shop.Rates.WeldPerMetre, f.Seams / 1000), (shop.Rates.PlugWeld, f.Plugs));
     }

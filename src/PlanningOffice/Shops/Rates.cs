@@ -25,6 +25,9 @@ public sealed record Rates(
     /// <summary>Each former or setting tool sawn, shaped and tried.</summary>
     public Rate Former { get => field ?? Rate.Common(45, 120, 360); init; }
 
+    /// <summary>Each piece rolled, beaded, flanged or pressed over tools.</summary>
+    public Rate Form { get => field ?? Rate.Common(30, 75, 240); init; }
+
     /// <summary>Of edge or bend hammered over a former or rolled by hand, in stages.</summary>
     public Rate HammerPerMetre { get => field ?? Rate.Common(40, 90, 240); init; }
 
@@ -32,7 +35,7 @@ public sealed record Rates(
     public Rate PlugWeld { get => field ?? Rate.Common(3, 6, 15); init; }
 
     internal IEnumerable<Rate> All =>
-        [SetUp, MarkOut, Hole, DeburrPerMetre, Fold, FoldInVice, WeldPerMetre, Turn, Thread, FirstCopyCheck, Protect, Former, HammerPerMetre, PlugWeld];
+        [SetUp, MarkOut, Hole, DeburrPerMetre, Fold, FoldInVice, WeldPerMetre, Turn, Thread, FirstCopyCheck, Protect, Former, HammerPerMetre, PlugWeld, Form];
 
     public static Rates Usual { get; } = new(
         SetUp: Rate.Common(5, 10, 20),
