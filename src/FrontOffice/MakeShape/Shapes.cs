@@ -41,7 +41,7 @@ static class Shapes
         return new(rail.Kit, [.. Enumerable.Range(0, edges.Max(e => e.Ways.Length)).Select(i => string.Join("; ", edges.Select(e => Said(e, e.Ways[Math.Min(i, e.Ways.Length - 1)]))))]);
     }
 
-    static string Said(EdgeWays edge, Way way) => Write($"{edge.Strain.Edge} flange {Done(way.Kind)}, {way.Hours:0.0} h{(way.Reachable ? "" : ", not within reach")}");
+    static string Said(EdgeWays edge, Way way) => Write($"{edge.Strain.Edge} {Done(way.Kind)}, {way.Hours:0.0} h{(way.Reachable ? "" : ", not within reach")}");
 
     static string Done(WayKind kind) => kind switch
     {
