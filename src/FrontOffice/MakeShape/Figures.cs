@@ -12,7 +12,7 @@ namespace WitnessMark.FrontOffice.MakeShape;
 static class Figures
 {
     public static ShapeKind Section { get; } = new("section", "Section, original and copy", "Area, stiffness and strength of a cross-section, and whether a copy is no weaker.",
-        [Pair("section-rail-pressed", "section-rail-two-piece"), .. Shapes.Read("section-rail-pressed")], (text, _, _) => Compared(text));
+        [Pair("section-rail-pressed", "section-rail-two-piece"), .. Shapes.Read("section-rail-pressed")], (text, _, _) => new(Compared(text)));
 
     public static ShapeKind SpringBack { get; } = new("spring-back", "Spring-back and force", "What to set for one bend: former radius, over-bend, force, and whether the shop's folder does it.",
         [new("One bend", """
@@ -24,7 +24,7 @@ static class Figures
               "length": 300,
               "grain": "across"
             }
-            """)], (text, wish, _) => Bent(text, wish));
+            """)], (text, wish, _) => new(Bent(text, wish)));
 
     static ShapeExample Pair(string original, string copy) =>
         new("Original and copy", $"{{ \"original\": {ShapeExample.Of(original).Text.Trim()},\n  \"copy\": {ShapeExample.Of(copy).Text.Trim()} }}\n");

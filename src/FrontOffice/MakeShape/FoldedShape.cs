@@ -22,7 +22,7 @@ static class FoldedShape
         }
         """;
 
-    public static ShapeKind Kind { get; } = new("folded", "Folded bracket", "Flat faces and the bends that join them, from one blank.", [new("Angle bracket", Example)], (text, wish, _) => Make(text, wish));
+    public static ShapeKind Kind { get; } = new("folded", "Folded bracket", "Flat faces and the bends that join them, from one blank.", [new("Angle bracket", Example)], (text, wish, _) => new(Make(text, wish)));
 
     static Kit Make(string text, ShapeWish wish)
     {

@@ -18,7 +18,7 @@ public sealed record ShapePlanAsked(ShapeAsked Shape, string Name, string Number
     /// <exception cref="Maths.RefusedException">What is typed cannot be made.</exception>
     public KitRequest Request()
     {
-        var (kit, metal) = (Shape.Make(), Shape.Metal);
+        var (kit, metal) = (Shape.Make().Kit, Shape.Metal);
         return new(kit, Name, new TitleFields(kit.Title, Number) { Material = metal.Name, Date = DateOnly.FromDateTime(Created.Date) }, metal)
         {
             Paper = Paper == PaperSize.A3.Name ? PaperSize.A3 : PaperSize.A4,

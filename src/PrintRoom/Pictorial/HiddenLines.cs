@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Geometry;
 
@@ -18,9 +19,10 @@ sealed class HiddenLines
 
     readonly Screen[] _screens;
 
-    public HiddenLines(IEnumerable<Facet> seen)
+    /// <param name="normals">Of each facet, of any length.</param>
+    public HiddenLines(Facet[] seen, Vec3[] normals)
     {
-        _screens = [.. seen.Where(f => f.Normal.Z > EdgeOn * f.Normal.Length).Select(f => new Screen(f))];
+        _screens = [.. seen.Zip(normals).Where(f => f.Second.Z > EdgeOn * f.Second.Length).Select(f => new Screen(f.First, f.Second.Unit))];
         Array.Sort(_screens, (a, b) => a.Left.CompareTo(b.Left));
     }
 
@@ -56,7 +58,7 @@ sealed class HiddenLines
     /// <summary>A facet that faces the eye, flattened on the paper.</summary>
     sealed class Screen
     {
-        readonly Vec2[][] _loops;
+        readonly Ring[] _loops;
         readonly Vec3 _normal, _point;
 
         public double Left { get; }
@@ -67,14 +69,11 @@ sealed class HiddenLines
         /// <summary>Its point nearest to the eye.</summary>
         public double Near { get; }
 
-        public Screen(Facet f)
+        public Screen(Facet f, Vec3 normal)
         {
-            _loops = [.. f.Loops.Select(l => l.Select(p => new Vec2(p.X, p.Y)).ToArray())];
-            (_normal, _point) = (f.Normal.Unit, f.Loops[0][0]);
-            Left = _loops[0].Min(p => p.X);
-            Right = _loops[0].Max(p => p.X);
-            Low = _loops[0].Min(p => p.Y);
-            High = _loops[0].Max(p => p.Y);
+            _loops = [.. f.Loops.Select(Ring.Of)];
+            (_normal, _point) = (normal, f.Loops[0][0]);
+            (Left, Right, Low, High) = (_loops[0].Left, _loops[0].Right, _loops[0].Low, _loops[0].High);
             Near = f.Loops[0].Max(p => p.Z);
         }
 
@@ -88,7 +87,8 @@ sealed class HiddenLines
             List<double> cuts = [0, 1];
             if ((before < 0) != (after < 0)) cuts.Add(before / (before - after));
             var (p, q) = (new Vec2(a.X, a.Y), new Vec2(b.X, b.Y));
-            foreach (var loop in _loops) AddCrossings(loop, p, q, cuts);
+            foreach (var loop in _loops)
+                if (loop.Meets(p, q)) AddCrossings(loop.Points, p, q, cuts);
             cuts.Sort();
             for (var i = 1; i < cuts.Count; i++)
             {
@@ -114,8 +114,28 @@ sealed class HiddenLines
         bool Covers(Vec2 p)
         {
             var inside = false;
-            foreach (var loop in _loops) inside ^= Plane2.Contains(loop, p);
+            foreach (var loop in _loops)
+                if (loop.Meets(p, p)) inside ^= Plane2.Contains(loop.Points, p);
             return inside;
         }
+    }
+
+    /// <summary>One loop of a facet on the paper. A face may have many holes, and few of them lie near a segment.</summary>
+    readonly record struct Ring(Vec2[] Points, double Left, double Right, double Low, double High)
+    {
+        public static Ring Of(ImmutableArray<Vec3> loop)
+        {
+            var points = new Vec2[loop.Length];
+            var (left, right, low, high) = (double.MaxValue, double.MinValue, double.MaxValue, double.MinValue);
+            for (var i = 0; i < points.Length; i++)
+            {
+                var p = points[i] = new(loop[i].X, loop[i].Y);
+                (left, right, low, high) = (Math.Min(left, p.X), Math.Max(right, p.X), Math.Min(low, p.Y), Math.Max(high, p.Y));
+            }
+            return new(points, left, right, low, high);
+        }
+
+        public bool Meets(Vec2 p, Vec2 q) =>
+            Math.Min(p.X, q.X) <= Right && Math.Max(p.X, q.X) >= Left && Math.Min(p.Y, q.Y) <= High && Math.Max(p.Y, q.Y) >= Low;
     }
 }

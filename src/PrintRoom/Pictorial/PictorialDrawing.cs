@@ -25,13 +25,14 @@ public static class PictorialDrawing
         var rule = options ?? new();
         var eye = view with { Scale = view.Scale * scale };
         var facets = body.Facets.Select(f => new Facet([.. f.Loops.Select(l => l.Select(eye.Look).ToImmutableArray())])).ToArray();
-        var hide = new HiddenLines(facets);
+        var normals = facets.Select(f => f.Normal).ToArray();
+        var hide = new HiddenLines(facets, normals);
         var (seen, covered) = (new LineWork(), new LineWork());
         var rimWhole = new bool[body.Rims.Length];
         Array.Fill(rimWhole, true);
         foreach (var edge in BodyEdges.Of(body))
         {
-            if (!Shown(edge, facets, rule.SmoothBelow, out var faces)) continue;
+            if (!Shown(edge, normals, rule.SmoothBelow, out var faces)) continue;
             var (a, b) = (eye.Look(edge.A), eye.Look(edge.B));
             var parts = faces ? hide.Seen(a, b) : [];
             if (edge.Rim >= 0 && parts is not [(0, 1)]) rimWhole[edge.Rim] = false;
@@ -42,12 +43,12 @@ public static class PictorialDrawing
     }
 
     /// <summary>Sharp edges and borders are shown, smooth ones only where one side turns away; two level facets have no edge between them.</summary>
-    static bool Shown(in BodyEdge edge, Facet[] facets, double smoothBelow, out bool faces)
+    static bool Shown(in BodyEdge edge, Vec3[] normals, double smoothBelow, out bool faces)
     {
-        var first = facets[edge.First].Normal;
-        faces = first.Z > 0 || edge.Second < 0 || facets[edge.Second].Normal.Z > 0;
+        var first = normals[edge.First];
+        faces = first.Z > 0 || edge.Second < 0 || normals[edge.Second].Z > 0;
         if (edge.Second < 0) return true;
-        var second = facets[edge.Second].Normal;
+        var second = normals[edge.Second];
         var turn = Math.Atan2(first.Cross(second).Length, first.Dot(second));
         return turn > smoothBelow || turn > 1e-6 && first.Z > 0 != second.Z > 0;
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
@@ -32,6 +33,9 @@ public sealed class Desk(PageScript page)
 
     public async Task<ShapeShown> Shape(ShapeAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Shape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop), WorkJson.Default.ShapeShown)!;
+
+    public async Task<ImmutableArray<string>> CheckShape(ShapeAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.CheckShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop), WorkJson.Default.ImmutableArrayString);
 
     public async Task<ShapePlan> PlanShape(ShapePlanAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.PlanShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapePlanAsked), stop), WorkJson.Default.ShapePlan)!;

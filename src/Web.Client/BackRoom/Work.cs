@@ -50,6 +50,11 @@ public static partial class Work
     public static string Shape(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(ShapeShown.Of(JsonSerializer.Deserialize(request, WorkJson.Default.ShapeAsked)!), WorkJson.Default.ShapeShown));
 
+    /// <summary>A typed shape held against a finer reckoning, a sentence each.</summary>
+    [JSExport]
+    public static string CheckShape(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(JsonSerializer.Deserialize(request, WorkJson.Default.ShapeAsked)!.Check(), WorkJson.Default.ImmutableArrayString));
+
     /// <summary>A typed shape laid on sheets, with its card and all its files.</summary>
     [JSExport]
     public static string PlanShape(string request) => Answers.Of(() =>

@@ -25,6 +25,7 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(WhatIf))]
 [JsonSerializable(typeof(ShapeAsked))]
 [JsonSerializable(typeof(ShapeShown))]
+[JsonSerializable(typeof(ImmutableArray<string>))]
 [JsonSerializable(typeof(ShapePlanAsked))]
 [JsonSerializable(typeof(ShapePlan))]
 sealed partial class WorkJson : JsonSerializerContext;

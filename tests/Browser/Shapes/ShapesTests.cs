@@ -5,6 +5,7 @@ using Microsoft.Playwright;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.Tests;
 using WitnessMark.Web.Tests;
+using static System.FormattableString;
 using static Microsoft.Playwright.Assertions;
 
 namespace WitnessMark.Browser.Shapes;
@@ -33,12 +34,14 @@ public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOut
         foreach (var (name, width, scheme) in new[] { ("desktop-light", 1360, ColorScheme.Light), ("desktop-dark", 1360, ColorScheme.Dark), ("phone-light", 360, ColorScheme.Light) })
         {
             await using var visit = await chromium.Visit(running.Host.Address, path, width, 860, scheme);
-            foreach (var kind in name == "desktop-light" ? ShapeKind.All.Select(k => k.Key) : ["rail", "bead"])
+            foreach (var kind in name == "desktop-light" ? ShapeKind.All.Select(k => k.Key) : ["rail"])
             {
                 await Add(visit, kind);
                 await Expect(visit.Page.Locator("#make-ready")).ToBeVisibleAsync(new() { Timeout = 30_000 });
                 await visit.Page.WaitForTimeoutAsync(150);
                 await visit.Picture($"shapes-{kind}-{name}");
+                await visit.Page.EvaluateAsync("document.querySelector('.shape-seen').scrollIntoView()");
+                await visit.Picture($"shapes-{kind}-{name}-seen");
                 Assert.Equal((kind, name, 0), (kind, name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
                 Assert.Equal(0, await visit.Page.Locator(".refusal").CountAsync());
             }
@@ -58,11 +61,14 @@ public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOut
         await page.GetByLabel("thickness", new() { Exact = true }).FillAsync("2");
         await page.Locator("summary:has-text('As typed')").ClickAsync();
         await Expect(page.Locator("#shape-text")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("\"thickness\": 2,"));
+        // What is typed without a breath between is one step back.
+        await page.WaitForTimeoutAsync(1000);
         await page.Locator("#shape-text").FillAsync("{ \"title\": ");
         await Expect(page.Locator("#shape-why")).ToContainTextAsync("not complete JSON");
         await visit.Button("Undo").ClickAsync();
+        await Expect(page.Locator("#shape-text")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("\"thickness\": 2,"));
         await Expect(page.Locator("#shape-why")).ToHaveCountAsync(0);
-        await Expect(page.Locator("span[role=status]:has-text('Kept')").First).ToHaveTextAsync("Kept", new() { Timeout = 10_000 });
+        await Expect(page.Locator(".bench span[role=status]").First).ToHaveTextAsync("Kept", new() { Timeout = 10_000 });
         await page.ReloadAsync();
         await page.Locator("summary:has-text('As typed')").ClickAsync();
         await Expect(page.Locator("#shape-text")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("\"thickness\": 2,"));
@@ -85,6 +91,25 @@ public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOut
         Assert.Empty(visit.Complaints);
     }
 
+    [Fact]
+    [Truth(Grade.Property, "another way to make a flange gives another kit; the fine mesh bears the blank out")]
+    public async Task A_rail_is_made_another_way_and_held_against_a_mesh()
+    {
+        await using var visit = await chromium.Visit(running.Host.Address, await Path(), 1360, 860);
+        await Add(visit, "rail");
+        var views = visit.Page.Locator(".shape-seen figcaption");
+        await Expect(visit.Page.Locator("#make-ready")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        var before = await views.AllInnerTextsAsync();
+        var choice = visit.Page.Locator("#shape-choice");
+        await choice.SelectOptionAsync("4");
+        await Expect(views).Not.ToHaveTextAsync(before, new() { Timeout = 30_000 });
+        await choice.SelectOptionAsync("1");
+        await Expect(views).ToHaveTextAsync(before, new() { Timeout = 30_000 });
+        await visit.Button("Check against a fine mesh").ClickAsync();
+        await Expect(visit.Page.Locator("text=of a fine mesh laid flat").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        Assert.Empty(visit.Complaints);
+    }
+
     /// <summary>A rail of twelve stations with forty holes, one value changed over and over. Measured and told, not asserted: the machine may be busy.</summary>
     [Fact]
     [Truth(Grade.Property, "every change of a value is worked out and shown")]
@@ -94,18 +119,30 @@ public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOut
         await Add(visit, "rail");
         await visit.Page.Locator("summary:has-text('As typed')").ClickAsync();
         await visit.Page.Locator("#shape-text").FillAsync(LongRail());
-        var shown = visit.Page.Locator("[data-worked]");
-        var times = new List<double>();
-        for (var i = 0; i < 8; i++)
+        var shown = visit.Page.Locator("[data-run]");
+        var times = new List<string>();
+        for (var i = 0; i < 20; i++)
         {
-            await visit.Page.Locator("#shape-0-0-1").FillAsync($"{80 + i}");
-            await Expect(shown).ToHaveAttributeAsync("data-text-length", LongRail().Length.ToString(CultureInfo.InvariantCulture), new() { Timeout = 30_000 });
-            await visit.Page.WaitForTimeoutAsync(700);
-            times.Add(double.Parse((await shown.GetAttributeAsync("data-worked"))!, CultureInfo.InvariantCulture));
+            var drawn = i % 5 == 4;
+            if (drawn) await visit.Page.WaitForTimeoutAsync(1500);
+            var felt = await visit.Page.EvaluateAsync<double>(Drag, $"{90 + i}");
+            times.Add(Invariant($"{felt:0} ({await shown.GetAttributeAsync("data-worked")}{(drawn ? $", solids {await shown.GetAttributeAsync("data-drawn")}" : "")})"));
         }
-        told.WriteLine($"a rail of 12 stations and 40 holes in Chromium: {string.Join(" ", times)} ms with its pictures");
-        Assert.All(times, t => Assert.True(t > 0));
+        told.WriteLine($"a rail of 12 stations and 40 holes in Chromium, from a change to its new figures, ms (worked): {string.Join("  ", times)}");
+        await Expect(shown.Locator("[aria-label]").First).ToBeVisibleAsync();
+        Assert.Equal(0, await visit.Page.Locator("#shape-why").CountAsync());
     }
+
+    /// <summary>Changes the first station's web and waits for the next figures, ms.</summary>
+    const string Drag = """
+        async value => {
+          const field = document.querySelector('#shape-0-0-1'), shown = document.querySelector('[data-run]'), run = shown.dataset.run, from = performance.now();
+          field.value = value;
+          field.dispatchEvent(new Event('input', { bubbles: true }));
+          while (shown.dataset.run === run && performance.now() - from < 20000) await new Promise(next => requestAnimationFrame(next));
+          return performance.now() - from;
+        }
+        """;
 
     static string LongRail()
     {
