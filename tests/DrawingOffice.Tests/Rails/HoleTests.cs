@@ -52,7 +52,8 @@ public class HoleTests
     [Theory]
     [InlineData(RailFace.Web, 150, 3, "across a bend")]
     [InlineData(RailFace.UpperFlange, 150, 33, "off the upper flange")]
-    [InlineData(RailFace.Web, 2, 40, "off the web")]
+    [InlineData(RailFace.Web, 2, 40, "hole A, at: \"2\"")]
+    [InlineData(RailFace.LowerFlange, 398, 20, "over the end of the lower flange")]
     [InlineData(RailFace.Web, 500, 40, "the rail runs from 0 to 400")]
     [InlineData(RailFace.UpperLip, 150, 5, "no such face")]
     public void A_hole_where_none_can_be_is_refused(RailFace face, double at, double across, string words) =>
