@@ -67,16 +67,6 @@ public class HoleCutTests
         Assert.True(moved > 30);
     }
 
-    [Theory]
-    [InlineData(RailFace.UpperFlange, "A V-notch of the upper flange runs through hole A: drill it after the weld is dressed, or take another way.")]
-    [InlineData(RailFace.LowerFlange, "A slit of the lower flange runs through hole A: drill it after the weld is dressed, or take another way.")]
-    public void A_hole_no_cut_can_clear_is_told(RailFace face, string words)
-    {
-        var made = Make(face, 250, 20, new Slot("A", Vec2.Zero, 10, 120, 0), WayKind.Notch);
-        Assert.Contains(About(made), c => c.Words == words);
-        Assert.Empty(made.Kit.Pieces[0].Openings);
-    }
-
     [Fact]
     public void Making_way_leaves_what_the_cuts_take_up()
     {

@@ -8,8 +8,6 @@ namespace WitnessMark.DrawingOffice.Rails;
 static class RailCheck
 {
     public const int MostStations = 200;
-    /// <summary>Of sheet, mm: thinner is foil, which no folder bends.</summary>
-    const double Thinnest = 0.05;
     const double LeastAngle = 20 * Math.PI / 180;
     const double MostAngle = 120 * Math.PI / 180;
     const double Steepest = 1.7320508;   // tan 60°
@@ -17,7 +15,7 @@ static class RailCheck
 
     public static Refusal? Of(Rail rail)
     {
-        if (!(rail.Thickness is >= Thinnest and <= FaceTree.Thickest)) return Refusal.Of("thickness", $"{rail.Thickness}", $"give the sheet's thickness in mm, {Thinnest} to {FaceTree.Thickest}");
+        if (!(rail.Thickness is > 0 and <= FaceTree.Thickest)) return Refusal.Of("thickness", $"{rail.Thickness}", $"give the sheet's thickness in mm, more than 0 and at most {FaceTree.Thickest}");
         if (!(rail.InsideRadius is > 0 and <= 1000)) return Refusal.Of("inside_radius", $"{rail.InsideRadius}", "give the inside radius of the folds in mm, more than 0");
         if (rail.Stations.Length is < 2 or > MostStations) return Refusal.Of("stations", $"{rail.Stations.Length}", $"give 2 to {MostStations} stations");
         foreach (var (name, angle) in new[] { ("lower_angle", rail.LowerAngle), ("upper_angle", rail.UpperAngle), ("lip_angle", rail.LipAngle) })
