@@ -15,6 +15,8 @@ public static class RailJson
     {
         f.Only("title", "kind", "hand", "thickness", "inside_radius", "lower_angle", "upper_angle", "lip_angle", "stations", "holes");
         var kind = f["kind"].Word(("Z", RailKind.Z), ("C", RailKind.C), ("top hat", RailKind.TopHat), ("L", RailKind.L));
+        // Thinner is foil, which no folder bends; the law itself holds down to nothing.
+        if (f["thickness"].Positive() < 0.05) throw f["thickness"].Wrong("give the sheet's thickness in mm, 0.05 or more");
         double Angle(string key) => f.Has(key) ? f[key].Angle() : Math.PI / 2;
         return new(f.Text("title", "Rail"), kind, f["thickness"].Positive(), f["inside_radius"].Positive(), Stations(f, kind))
         {

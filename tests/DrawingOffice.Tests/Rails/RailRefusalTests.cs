@@ -33,8 +33,13 @@ public class RailRefusalTests
     [Theory]
     [InlineData("0")]
     [InlineData("-2")]
-    public void No_thickness_is_refused(string thickness) =>
-        Assert.Contains("thickness", RailJson.Read(Json(First + """, { "at": 300 }""").Replace("\"thickness\": 2", $"\"thickness\": {thickness}")).Refusal!.Sentence);
+    [InlineData("1e-12")]
+    [InlineData("0.04")]
+    public void No_thickness_is_refused(string thickness)
+    {
+        var read = RailJson.Read(Json(First + """, { "at": 300 }""").Replace("\"thickness\": 2", $"\"thickness\": {thickness}"));
+        Assert.Contains("thickness", (read.Refusal ?? MadeRail.Of(read.Value, new Din6935(), 28).Refusal)!.Sentence);
+    }
 
     [Fact]
     public void A_flange_that_reaches_the_middle_of_its_bend_is_refused()

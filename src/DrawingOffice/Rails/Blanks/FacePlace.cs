@@ -28,12 +28,10 @@ sealed record FaceFlat(RailFace Face, FoldEdge? Edge, ImmutableArray<Vec2> Near,
     public double FromFold(ReadOnlySpan<Vec2> opening) =>
         Math.Min(NearFolds ? Least(opening, Near) : double.PositiveInfinity, FarFolds ? Least(opening, Far) : double.PositiveInfinity);
 
-    public double FromFreeSide(ReadOnlySpan<Vec2> opening)
-    {
-        Vec2[] ends = [Near[0], Far[0], Near[^1], Far[^1]];
-        var least = Math.Min(Least(opening, [ends[0], ends[1]]), Least(opening, [ends[2], ends[3]]));
-        return FarFolds ? least : Math.Min(least, Least(opening, Far));
-    }
+    /// <summary>From the nearer end of the rail, mm.</summary>
+    public double FromEnd(ReadOnlySpan<Vec2> opening) => Math.Min(Least(opening, [Near[0], Far[0]]), Least(opening, [Near[^1], Far[^1]]));
+
+    public double FromFreeEdge(ReadOnlySpan<Vec2> opening) => FarFolds ? double.PositiveInfinity : Least(opening, Far);
 
     static double Least(ReadOnlySpan<Vec2> opening, ImmutableArray<Vec2> line)
     {

@@ -11,9 +11,6 @@ static class RailHoles
     /// <summary>Openings are tested by chords this near, mm.</summary>
     const double ChordError = 0.02;
 
-    /// <summary>More than this out of round is told, mm: half the clearance of a usual hole.</summary>
-    const double OutOfRound = 0.1;
-
     public static Parsed<(ImmutableArray<PlacedHole> Holes, ImmutableArray<Caution> Cautions)> Of(RailForm form)
     {
         if (form.Rail.Holes.Length == 0) return (ImmutableArray<PlacedHole>.Empty, ImmutableArray<Caution>.Empty);
@@ -90,8 +87,10 @@ static class RailHoles
         foreach (var p in rim)
         {
             if (Plane2.Contains(outline, p)) continue;
-            var fold = face.FromFold([p]) < face.FromFreeSide([p]);
-            return Refusal.Of($"{name}, across", $"{at.Hole.Across:0.###}", fold
+            var (fold, end, free) = (face.FromFold([p]), face.FromEnd([p]), face.FromFreeEdge([p]));
+            if (end < Math.Min(fold, free))
+                return Refusal.Of($"{name}, at", $"{at.Hole.At:0.###}", $"it runs over the end of the {Words(at.Hole.Face)}; the rail runs from {form.Rail.Stations[0].At:0.##} to {form.Rail.Stations[^1].At:0.##} mm, move the hole along it");
+            return Refusal.Of($"{name}, across", $"{at.Hole.Across:0.###}", fold < free
                 ? $"it lies across a bend of the {Words(at.Hole.Face)}; move it onto the flat"
                 : $"it lies off the {Words(at.Hole.Face)}; move it within");
         }
@@ -108,10 +107,6 @@ static class RailHoles
         var found = face.FromFold(rim) + Setback.Inside(face.Edge?.Shape!.Angle ?? form.Lower.Shape!.Angle, rail.InsideRadius);
         if (found < limit)
             yield return new(CautionKind.HoleNearBend, $"Hole {at.Hole.Id} is {found:0.0} mm from the inside of a bend; nearer than {limit:0.0} mm (2.5 T + R) it is pulled out of shape: drill it after folding or move it.", [at.Hole.Id], found, limit);
-        var box = rim.Max(p => p.X) - rim.Min(p => p.X);
-        if (Math.Abs(at.Strain) * box > OutOfRound)
-            yield return new(at.Strain > 0 ? CautionKind.Stretch : CautionKind.Shrink,
-                $"Hole {at.Hole.Id} lies where the flange {(at.Strain > 0 ? "stretches" : "shrinks")} {Math.Abs(at.Strain) * 100:0.0} %: drilled in the blank it would end {Math.Abs(at.Strain) * box:0.0} mm {(at.Strain > 0 ? "longer" : "shorter")} than wide. Prick it, and drill it after forming.", [at.Hole.Id], Math.Abs(at.Strain) * box, OutOfRound);
     }
 
     static bool Meets(Vec2[] a, Vec2[] b)

@@ -36,6 +36,9 @@ sealed record FoldEdge(bool Upper, Course Line, ImmutableArray<double> Marks, Ra
 
     public ImmutableArray<Wedge> Wedges { get; } = Shape is null ? [] : EdgeParts.Wedges(Line, Plan, Upper, Shape);
 
+    /// <summary>The face lies on this edge's flange or its lip.</summary>
+    public bool Owns(RailFace face) => Upper ? face is RailFace.UpperFlange or RailFace.UpperLip : face is RailFace.LowerFlange or RailFace.LowerLip;
+
     public double AlongAt(double x) => Between.Read(Rail.Stations, s => s.At, Marks, x);
 
     public double BaseAt(double along) => Between.Read(Marks, Rail.Stations, along, s => s.At);

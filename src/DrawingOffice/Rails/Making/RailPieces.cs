@@ -9,16 +9,16 @@ namespace WitnessMark.DrawingOffice.Rails;
 /// <summary>The pieces of sheet for a rail, with the way chosen for each flange.</summary>
 static class RailPieces
 {
-    public static ImmutableArray<Piece> Of(RailForm form, ImmutableArray<PlacedHole> holes, IReadOnlyList<(FoldEdge Edge, EdgeStrain Strain, Way Way)> chosen)
+    public static ImmutableArray<Piece> Of(RailForm form, ImmutableArray<PlacedHole> holes, IReadOnlyList<MadeFlange> chosen, ImmutableArray<LaterHole> later)
     {
         var apart = chosen.Where(c => c.Way.Kind == WayKind.Separate).Select(c => c.Edge).ToList();
         var pieces = ImmutableArray.CreateBuilder<Piece>();
-        pieces.Add(Web(form, holes, chosen, apart));
+        pieces.Add(Web(form, holes, chosen, later, apart));
         foreach (var edge in apart) pieces.Add(Flange(form, edge, holes));
         return pieces.ToImmutable();
     }
 
-    static Piece Web(RailForm form, ImmutableArray<PlacedHole> holes, IReadOnlyList<(FoldEdge Edge, EdgeStrain Strain, Way Way)> chosen, List<FoldEdge> apart)
+    static Piece Web(RailForm form, ImmutableArray<PlacedHole> holes, IReadOnlyList<MadeFlange> chosen, ImmutableArray<LaterHole> later, List<FoldEdge> apart)
     {
         var witnesses = ImmutableArray.CreateBuilder<Witness>();
         List<Corner> Side(FoldEdge edge)
@@ -26,10 +26,8 @@ static class RailPieces
             if (edge.Shape is not { } shape) return RailOutline.Beside(edge, _ => 0, true, []);
             // A flange of its own covers the web's edge: the web stops a thickness short of the outside.
             if (apart.Contains(edge)) return RailOutline.Beside(edge, _ => Math.Max(0, shape.Setback - shape.Thickness), false, []);
-            var (_, strain, way) = chosen.First(c => c.Edge == edge);
-            var notches = way.Kind == WayKind.Notch ? NotchPlan.Of(edge, strain) : null;
-            var vees = (notches?.Vees ?? []).Concat(CreaseVees(edge)).OrderBy(v => v.Along).ToList();
-            foreach (var along in (notches?.Slits ?? []).Concat(edge.Wedges.Where(w => w.Angle > 0).Select(w => w.Along))) witnesses.Add(Across(edge, along, "slit"));
+            var (vees, slits, _) = chosen.First(c => c.Edge == edge).Cuts;
+            foreach (var along in slits) witnesses.Add(Across(edge, along, "slit"));
             foreach (var v in vees.Select(v => v.Along).Concat(edge.Wedges.Where(w => w.Open).Select(w => w.Along)))
                 witnesses.Add(new("", [edge.Place(v) is var p ? p.At + p.Out * shape.Allowance : default]));
             return RailOutline.Beside(edge, edge.DevelopedAt, true, vees);
@@ -39,19 +37,15 @@ static class RailPieces
         var outline = RailOutline.Closed(low, high);
         for (var k = 0; k < form.Rail.Stations.Length; k++)
             witnesses.Add(new($"{k + 1}", [form.Lower.Line.At(form.Lower.Marks[k]), form.Upper.Line.At(form.Upper.Marks[k])]));
+        // A flange of its own is neither worked nor cut, so every hole that waits lies on this piece.
+        witnesses.AddRange(later.Select(l => l.Spot));
         return new(apart.Count == 0 ? "blank" : "web", form.Rail.Thickness, outline)
         {
-            Openings = [.. holes.Where(h => !apart.Any(e => Owns(e, h.Hole.Face))).Select(h => h.OnBlank)],
+            Openings = [.. holes.Where(h => !apart.Any(e => e.Owns(h.Hole.Face)) && !later.Any(l => l.Hole == h)).Select(h => h.OnBlank)],
             Creases = [.. chosen.Where(c => !apart.Contains(c.Edge)).SelectMany(c => Folds(c.Edge)), .. Creases(form)],
             Witnesses = witnesses.ToImmutable(),
         };
     }
-
-    static bool Owns(FoldEdge edge, RailFace face) => edge.Upper ? face is RailFace.UpperFlange or RailFace.UpperLip : face is RailFace.LowerFlange or RailFace.LowerLip;
-
-    /// <summary>Inside a crease of the web the flange has metal too much: a V that closes as the web is creased.</summary>
-    static IEnumerable<Notch> CreaseVees(FoldEdge edge) =>
-        edge.Wedges.Where(w => w.IsCrease && w.Angle < 0).Select(w => new Notch(w.Along, -w.Angle * (edge.DevelopedAt(w.Along) - edge.Shape!.Allowance / 2) / 2));
 
     static Witness Across(FoldEdge edge, double along, string words)
     {
@@ -102,7 +96,7 @@ static class RailPieces
         }
         return new($"{edge.Name} flange", form.Rail.Thickness, outline)
         {
-            Openings = [.. holes.Where(h => Owns(edge, h.Hole.Face)).Select(Moved)],
+            Openings = [.. holes.Where(h => edge.Owns(h.Hole.Face)).Select(Moved)],
             Creases = creases.ToImmutable(),
             Witnesses = [.. Enumerable.Range(0, edge.Marks.Length).Select(Station)],
             Notes = ["The long edge at the bottom lies on the web's edge; roll or bend the piece to it, it does not stretch."],

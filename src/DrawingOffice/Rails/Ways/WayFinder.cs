@@ -65,7 +65,7 @@ static class WayFinder
 
     static Way Notch(FoldEdge edge, EdgeStrain s)
     {
-        var plan = NotchPlan.Of(edge, s);
+        var plan = NotchPlan.Of(edge, s, (_, _) => true);
         var cuts = plan.Vees.Length + plan.Slits.Length;
         var weld = GapWeld(edge) + cuts * plan.Depth;
         var words = (plan.Vees.Length, plan.Slits.Length) switch
