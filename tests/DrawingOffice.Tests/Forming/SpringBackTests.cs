@@ -99,7 +99,7 @@ public class SpringBackTests
     [Truth(Grade.Property, "at 180° the sheet lies flat on itself: a bend that must be set beyond is said once, with the angle that is to be set")]
     [InlineData(5000, 90, "no tool does it in one bend")]
     [InlineData(20, 175, "no tool does it in one bend")]
-    [InlineData(20, 171, "a hard sheet of this grade past the 180°")]
+    [InlineData(20, 169, "a hard sheet of this grade past the 180°")]
     [InlineData(20, 90, null)]
     public void Past_flat_is_one_verdict(double radius, double degrees, string? words)
     {
