@@ -33,6 +33,15 @@ public sealed record Bead(BeadKind Kind, double Depth, double Width, double Leng
 /// <param name="Middle">Of the row, from the panel's left edge, mm.</param>
 public sealed record BeadRow(Bead Bead, int Count, double Pitch, double Middle)
 {
+    /// <summary>What a person calls one of them: a step is no bead.</summary>
+    public string Name => Bead.Kind == BeadKind.Joggle ? "joggle" : "bead";
+
+    /// <summary>One of them, counted from the left where there are more.</summary>
+    public string Named(int bead) => Count == 1 ? $"the {Name}" : $"{Name} {bead + 1}";
+
+    /// <summary>All of them.</summary>
+    public string Whole => Count == 1 ? $"the {Name}" : $"the {Name}s";
+
     /// <summary>Middles of the beads from the panel's left edge, mm.</summary>
     public double Place(int bead) => Middle + (bead - (Count - 1) / 2.0) * Pitch;
 

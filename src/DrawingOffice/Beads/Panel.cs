@@ -10,7 +10,14 @@ public enum PanelSide { Left, Right, Bottom, Top }
 /// <param name="Width">Of the hem.</param>
 /// <param name="InsideRadius">Of the hem; 0 closed flat.</param>
 /// <param name="Folds">Of the hem, 1 or 2.</param>
-public sealed record Edging(PanelSide Side, double? Wire, double Width = 0, double InsideRadius = 0, int Folds = 1);
+public sealed record Edging(PanelSide Side, double? Wire, double Width = 0, double InsideRadius = 0, int Folds = 1)
+{
+    /// <summary>As a person calls it, such as "left hem".</summary>
+    public string Name => $"{Side} {(Wire is null ? "hem" : "wired edge")}".ToLowerInvariant();
+
+    /// <summary>How far it lies over the finished panel from its edge, mm: the hem's width, or the roll round the wire.</summary>
+    public double Takes(double thickness) => Wire is { } wire ? wire + 2 * thickness : Width;
+}
 
 /// <summary>A panel as it is wanted, mm: its beads run along y, in the middle of its length.</summary>
 /// <param name="Material">By the beginning of its name.</param>

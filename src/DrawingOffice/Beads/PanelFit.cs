@@ -33,13 +33,44 @@ static class PanelFit
             if (hole.At.X < reach || hole.At.X > panel.Width - reach || hole.At.Y < reach || hole.At.Y > panel.Length - reach)
                 return Refusal.Of($"flanged hole {hole.Name}, at", $"{hole.At.X:0.##}, {hole.At.Y:0.##}", $"its bend takes {reach:0.##} mm from its middle, which must lie on the panel");
             if (rib is not null && OnBead(panel, rib, hole.At, reach) is { } bead)
-                return Refusal.Of($"flanged hole {hole.Name}, at", $"{hole.At.X:0.##}, {hole.At.Y:0.##}", $"its bend runs into bead {bead + 1}; move it into the flat");
+                return Refusal.Of($"flanged hole {hole.Name}, at", $"{hole.At.X:0.##}, {hole.At.Y:0.##}", $"its bend runs into {panel.Beads!.Named(bead)}; move it into the flat");
             for (var k = 0; k < i; k++)
                 if (hole.At.DistanceTo(panel.Holes[k].At) < reach + Reach(panel, panel.Holes[k]))
                     return Refusal.Of($"flanged hole {hole.Name}, at", $"{hole.At.X:0.##}, {hole.At.Y:0.##}", $"it runs into {panel.Holes[k].Name}; move them apart");
         }
         return null;
     }
+
+    /// <summary>Hems and rolls against the panel, its beads and its holes; for edges that can be made.</summary>
+    public static Refusal? Crowded(Panel panel, Rib? rib)
+    {
+        foreach (var edge in panel.Edges)
+        {
+            var (takes, upright) = (edge.Takes(panel.Thickness), edge.Side is PanelSide.Left or PanelSide.Right);
+            var (across, size) = upright ? ("wide", panel.Width) : ("long", panel.Length);
+            var opposite = panel.Edges.FirstOrDefault(e => e.Side != edge.Side && (e.Side is PanelSide.Left or PanelSide.Right) == upright);
+            if (takes + (opposite?.Takes(panel.Thickness) ?? 0) > size + Slack)
+                return Wrong($"it takes {takes:0.##} mm{(opposite is null ? "" : $" and the {opposite.Name} {opposite.Takes(panel.Thickness):0.##} mm")} of a panel {size:0.##} mm {across}; make it narrower");
+            for (var i = 0; rib is not null && i < panel.Beads!.Count; i++)
+                if (Free(panel, edge.Side, new(panel.Beads.Place(i), panel.Length / 2), rib.Chord / 2, panel.Beads.Bead.Length / 2) is var free && free < takes - Slack)
+                    return Wrong($"it takes {takes:0.##} mm of the panel and {panel.Beads.Named(i)} begins {free:0.##} mm from that edge; make it narrower or the {panel.Beads.Name} clear of it");
+            foreach (var hole in panel.Holes)
+                if (Reach(panel, hole) is var reach && Free(panel, edge.Side, hole.At, reach, reach) is var free && free < takes - Slack)
+                    return Wrong($"it takes {takes:0.##} mm of the panel and the bend of flanged hole {hole.Name} begins {free:0.##} mm from that edge; make it narrower or move the hole");
+
+            Refusal Wrong(string wanted) => Refusal.Of(edge.Name, $"{edge.Wire ?? edge.Width:0.##} mm", wanted);
+        }
+        return null;
+    }
+
+    /// <summary>From a side of the panel to what stands round a place, half its width and height given, mm.</summary>
+    static double Free(Panel panel, PanelSide side, Vec2 at, double halfWide, double halfHigh) => side switch
+    {
+        PanelSide.Left => at.X - halfWide,
+        PanelSide.Right => panel.Width - at.X - halfWide,
+        PanelSide.Bottom => at.Y - halfHigh,
+        _ => panel.Length - at.Y - halfHigh,
+    };
 
     /// <summary>From the middle of a hole to where the panel is flat, mm.</summary>
     public static double Reach(Panel panel, FlangedHole hole) => hole.Inside / 2 + panel.Thickness + hole.Radius;

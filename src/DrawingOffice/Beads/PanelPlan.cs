@@ -33,7 +33,7 @@ public sealed record PanelPlan(Panel Panel, Rib? Rib, ImmutableArray<HoleTooling
         return new(x, More(PanelSide.Bottom) + finished.Y);
     }
 
-    /// <summary>Refuses what does not fit: beads over each other or the edge, holes on a bead, off the panel or into each other, an edge given twice.</summary>
+    /// <summary>Refuses what does not fit: beads over each other or the edge, holes on a bead, off the panel or into each other, an edge given twice, a hem or wired edge that takes the place of any of them.</summary>
     public static Parsed<PanelPlan> Of(Panel panel)
     {
         foreach (var (name, value) in new[] { ("thickness", panel.Thickness), ("width", panel.Width), ("length", panel.Length) })
@@ -64,6 +64,7 @@ public sealed record PanelPlan(Panel Panel, Rib? Rib, ImmutableArray<HoleTooling
             if (allowance.Refusal is { } refusal) return refusal.In($"{edge.Side} edge".ToLowerInvariant());
             allowances[side] = allowance.Value;
         }
+        if (PanelFit.Crowded(panel, rib) is { } crowded) return crowded;
         return new PanelPlan(panel, rib, holes.ToImmutable(), [.. allowances]);
     }
 }

@@ -25,7 +25,7 @@ public sealed record Overbend(WantedBend Wanted, Spread Radius, Spread Angle, do
     /// <summary>More on the tool than wanted, radians.</summary>
     public double More => Angle.Value - Wanted.Angle;
 
-    /// <summary>By <see cref="SpringBack"/> at the least, middle and highest yield. Refuses an angle outside 0 to 180° and what springs back past that.</summary>
+    /// <summary>By <see cref="SpringBack"/> at the least, middle and highest yield. Refuses an angle outside 0 to 180°; cautions what would have to be bent past that.</summary>
     public static Parsed<Overbend> Of(WantedBend wanted, Material material)
     {
         var yield = YieldRange.Of(material);
@@ -44,6 +44,15 @@ public sealed record Overbend(WantedBend Wanted, Spread Radius, Spread Angle, do
         double Set(double r) => SpringBack.SetAngle(wanted.Angle, r, wanted.Radius, wanted.Thickness);
     }
 
+    /// <summary>What cannot be bent because at 180° the sheet lies flat on itself; null when it can.</summary>
+    /// <param name="angle">To be set, from flat, radians.</param>
+    /// <param name="most">What the hardest sheet of the grade asks, radians.</param>
+    public static Caution? PastFlat(double angle, double most) => most <= Math.PI ? null : new(CautionKind.CannotBend,
+        angle > Math.PI
+            ? $"It would have to be bent to {angle * 180 / Math.PI:0.0}°, and at 180° the sheet lies flat on itself, so no tool does it in one bend: choose a smaller radius or a smaller angle, or curve it by hand a little at a time."
+            : $"It must be bent to {angle * 180 / Math.PI:0.0}°, and a hard sheet of this grade past the 180° at which it lies flat on itself: try a strip first, and choose a smaller radius or a smaller angle if it opens too far.",
+        [], angle, Math.PI);
+
     static IEnumerable<Caution> Doubts(WantedBend wanted, Material material, Spread angle)
     {
         if (YieldRange.Guess(material) is { } guess) yield return guess;
@@ -51,9 +60,7 @@ public sealed record Overbend(WantedBend Wanted, Spread Radius, Spread Angle, do
             yield return new(CautionKind.OutsideRange,
                 $"A radius of {wanted.Radius:0.0#} mm on {wanted.Thickness:0.0#} mm sheet is sharp; the relation leaves out what happens under {SharpUnder:0} thicknesses. Take it as a first guess and bend a strip.",
                 [], wanted.Radius, SharpUnder * wanted.Thickness);
-        if (angle.High > Math.PI)
-            yield return new(CautionKind.CannotBend,
-                $"The sheet would have to be bent to {angle.High * 180 / Math.PI:0.#}°, past flat on itself; bend it sharper or set it by hand afterwards.", [], angle.High, Math.PI);
+        if (PastFlat(angle.Value, angle.High) is { } past) yield return past;
         if (angle.High - angle.Low > wanted.Angle / 10)
             yield return new(CautionKind.OutsideRange,
                 "Sheets of this grade spring back so differently that only a trial bend of the sheet in hand will do.", [], angle.High - angle.Low, wanted.Angle / 10);

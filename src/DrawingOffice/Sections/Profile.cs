@@ -23,6 +23,7 @@ public sealed record Profile(string Title, ImmutableArray<Strip> Strips, Immutab
     /// <summary>Anticlockwise; null for a section of strips.</summary>
     public Loop? Solid { get; init; }
 
+    /// <summary>Of the solid, each wholly inside it and clear of the others.</summary>
     public ImmutableArray<Loop> Holes { get; init; } = [];
 
     internal int Place(string strip)

@@ -46,7 +46,7 @@ public sealed record SectionProperties(double Area, Vec2 Centroid, double Ix, do
     /// <param name="density">kg/m³.</param>
     public double MassPerMetre(double density) => Area * density * 1e-6;
 
-    /// <summary>Refuses walls that cross or bend sharper than they are thick, joins that do not meet, and strips that hang free.</summary>
+    /// <summary>Refuses walls that cross or bend sharper than they are thick, joins that do not meet, strips that hang free, and holes not inside a solid or not clear of each other.</summary>
     public static Parsed<SectionProperties> Of(Profile profile)
     {
         var edges = Outlines(profile);
@@ -73,7 +73,8 @@ public sealed record SectionProperties(double Area, Vec2 Centroid, double Ix, do
 
     static Parsed<ImmutableArray<(Loop Edge, bool Metal)>> Outlines(Profile profile)
     {
-        if (profile.Solid is { } solid) return ImmutableArray.Create([(solid, true), .. profile.Holes.Select(h => (h, false))]);
+        if (profile.Solid is { } solid)
+            return HoleFit.Wrong(solid, profile.Holes) is { } misplaced ? misplaced : ImmutableArray.Create([(solid, true), .. profile.Holes.Select(h => (h, false))]);
         var edges = ImmutableArray.CreateBuilder<(Loop, bool)>();
         if (profile.Strips.IsEmpty) return Refusal.Of("strips", "none", "give at least one");
         foreach (var strip in profile.Strips)

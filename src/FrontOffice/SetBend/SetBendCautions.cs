@@ -33,13 +33,16 @@ static class SetBendCautions
     static IEnumerable<Caution> Tools(SetBendResult result)
     {
         var (wanted, shop) = (result.Request.Wanted, result.Request.Shop);
+        // What no tool bends needs no word on this folder's reach. By the table's yield the bend's own cautions have said it.
+        var past = Overbend.PastFlat(result.Angle, result.ByTrial is null ? result.Overbend.Angle.High : result.Angle);
+        if (result.ByTrial is not null && past is not null) yield return past;
         if (shop.Folder is { } f)
         {
             if (result.AsMildSteel > f.MaxThickness)
                 yield return new(CautionKind.TooThick, $"This sheet asks as much of the {f.Name} as {result.AsMildSteel:0.0#} mm of mild steel; it takes {f.MaxThickness:0.0#} mm.", [], result.AsMildSteel, f.MaxThickness);
             if (wanted.Length > f.Width)
                 yield return new(CautionKind.TooWide, $"The bend is {wanted.Length:0} mm long; the {f.Name} takes {f.Width:0} mm.", [], wanted.Length, f.Width);
-            if (result.Angle > f.MaxAngle)
+            if (result.Angle > f.MaxAngle && past is null)
                 yield return new(CautionKind.CannotBend, $"It must be bent to {Degrees(result.Angle)}; the {f.Name} goes to {Degrees(f.MaxAngle)}. Finish it by hand over a bar.", [], result.Angle, f.MaxAngle);
         }
         if (shop.Vice is { } v && wanted.Length <= v.JawWidth && result.AsMildSteel > v.MaxThickness)

@@ -101,6 +101,41 @@ public class PanelTests
         Assert.Equal("panel: nothing is given; give beads, flanged holes or edges.", Said(new("", "DC01", 1, 10, 10)));
     }
 
+    [Fact]
+    [Truth(Grade.Property, "a hem lies over the panel by its width and a roll by its wire and the sheet on both sides of it: no bead, flange or other edge stands there")]
+    public void A_hem_or_roll_over_a_bead_a_hole_or_the_panel_is_refused()
+    {
+        static string? Said(Panel p, params Edging[] edges) => PanelPlan.Of(p with { Edges = [.. edges] }).Refusal?.Sentence;
+        // The first bead begins 80 − 7 mm from the left edge, and the beads end 25 mm from the top.
+        var bare = Floor with { Holes = [] };
+        Assert.Null(Said(bare, new(PanelSide.Left, null, 73), new(PanelSide.Right, 71.2), new(PanelSide.Top, null, 25)));
+        Assert.Equal("left hem: \"150 mm\" is not accepted; it takes 150 mm of the panel and bead 1 begins 73 mm from that edge; make it narrower or the bead clear of it.", Said(bare, new Edging(PanelSide.Left, null, 150)));
+        Assert.StartsWith("right wired edge: \"72 mm\" is not accepted; it takes 73.8 mm of the panel and bead 5 begins 73 mm", Said(bare, new Edging(PanelSide.Right, 72)));
+        Assert.StartsWith("bottom hem: \"40 mm\" is not accepted; it takes 40 mm of the panel and bead 1 begins 25 mm", Said(bare, new Edging(PanelSide.Bottom, null, 40)));
+        // Its bend reaches 10 + 0.9 + 2 mm from its middle.
+        var holed = Floor with { Beads = null, Holes = [Floor.Holes[0] with { At = new(40, 100) }] };
+        Assert.Null(Said(holed, new Edging(PanelSide.Left, null, 27)));
+        Assert.Equal("left hem: \"60 mm\" is not accepted; it takes 60 mm of the panel and the bend of flanged hole A begins 27.1 mm from that edge; make it narrower or move the hole.", Said(holed, new Edging(PanelSide.Left, null, 60)));
+        Assert.Equal("left hem: \"5000 mm\" is not accepted; it takes 5000 mm of a panel 400 mm wide; make it narrower.", Said(bare, new Edging(PanelSide.Left, null, 5000)));
+        Assert.Equal("bottom hem: \"200 mm\" is not accepted; it takes 200 mm and the top hem 160 mm of a panel 350 mm long; make it narrower.",
+            Said(bare with { Beads = null }, new(PanelSide.Bottom, null, 200), new(PanelSide.Left, null, 10), new(PanelSide.Top, null, 160)));
+    }
+
+    [Fact]
+    [Truth(Grade.CommonPractice, "a joggle is a step across a panel and stands alone: no row, no beads to go between")]
+    public void A_joggle_is_spoken_of_as_one()
+    {
+        var kit = MadePanel.Of(new Panel("b", "DC01", 0.9, 400, 350) { Beads = new(new(BeadKind.Joggle, 6, 16, 300, 2, 2, RunOut: 25), 1, 0, 200) }, Mild).Value.Kit;
+        var pieces = kit.Pieces.SelectMany(p => p.Notes.Concat(p.Witnesses.Select(w => w.Words)));
+        var words = string.Join("\n", [.. kit.Steps, .. kit.Cautions.Select(c => c.Words), .. pieces, .. kit.Formers.SelectMany(f => new[] { f.Name, f.Words }),
+            .. kit.Listings.SelectMany(l => l.Rows.Select(r => r[0]).Prepend(l.Title))]);
+        Assert.DoesNotContain("bead", words, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("whole row", words);
+        Assert.Contains("Scribe the middle of the joggle on the blank", words);
+        Assert.Contains("Go over the whole joggle in 3 passes of about 2.0 mm.", words);
+        Assert.Contains("A joggle stiffens a panel one way only", words);
+    }
+
     [Theory]
     [Truth(Grade.Property, "bad input is one sentence that names the field")]
     [InlineData("""{ "thickness": 1, "width": 100, "length": 100, "beads": { "kind": "square", "depth": 3, "width": 12 } }""", "panel, beads, kind: ")]

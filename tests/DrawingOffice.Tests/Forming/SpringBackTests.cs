@@ -95,6 +95,22 @@ public class SpringBackTests
         Assert.False(TrialBend.Of(12, 1.6, 1.7, t).Ok);
     }
 
+    [Theory]
+    [Truth(Grade.Property, "at 180° the sheet lies flat on itself: a bend that must be set beyond is said once, with the angle that is to be set")]
+    [InlineData(5000, 90, "no tool does it in one bend")]
+    [InlineData(20, 175, "no tool does it in one bend")]
+    [InlineData(20, 169, "a hard sheet of this grade past the 180°")]
+    [InlineData(20, 90, null)]
+    public void Past_flat_is_one_verdict(double radius, double degrees, string? words)
+    {
+        var over = Overbend.Of(new(radius, degrees * Math.PI / 180, 1, 100), Materials.Find("DC01")!).Value;
+        var said = over.Cautions.Where(c => c.Words.Contains("180°")).ToArray();
+        Assert.Equal(words is null ? 0 : 1, said.Length);
+        if (words is null) return;
+        Assert.Contains(words, said[0].Words);
+        Assert.Contains($"be bent to {over.Angle.Value * 180 / Math.PI:0.0}°", said[0].Words);
+    }
+
     [Fact]
     [Truth(Grade.Property, "materials that break before they yield, angles beyond a fold and sharp bends are refused or cautioned in words")]
     public void What_the_relation_cannot_say_is_said()

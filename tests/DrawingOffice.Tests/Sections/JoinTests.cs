@@ -77,6 +77,31 @@ public class JoinTests
     public void Joins_that_cannot_be_are_refused(string first, string second, double x, string sentence) =>
         Assert.Equal(sentence, SectionProperties.Of(Rail() with { Joins = [new(first, second, new(x, -1.5))] }).Refusal!.Sentence);
 
+    [Theory]
+    [Truth(Grade.Property, "a plug weld fills a hole in flat sheet that lies on flat sheet: its hole is no wider than the two lie on each other")]
+    [InlineData(0, 50, 50, true)]
+    [InlineData(0, 50, 51, false)]
+    [InlineData(20, 50, 30, true)]
+    [InlineData(20, 90, 31, false)]
+    public void A_plug_wider_than_the_overlap_is_refused(double from, double to, double plug, bool fits)
+    {
+        // The upper strip may be drawn either way and with a point on its straight run.
+        foreach (var line in new Vec2[][] { [new(from, 2), new(to, 2)], [new(to, 2), new(40, 2), new(from, 2)] })
+        {
+            var profile = new Profile("", [new("a", 2, SectionTests.Straight(new(0, 0), new(50, 0))), new("b", 2, Chain.Round(line, [.. line.Select(_ => 0.0)]).Value)], [new("a", "b", new(25, 1), plug)]);
+            var said = SectionProperties.Of(profile).Refusal?.Sentence;
+            Assert.Equal(fits ? null : $"join 1, plug_hole: \"{plug} mm\" is not accepted; a and b have only {plug - 1} mm of flat on each other there; give a smaller hole, or weld the seam through.", said);
+        }
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "a flange ends where its bend begins: 15 mm less the 3 mm of bend leave a plug 12 mm")]
+    public void A_bend_ends_the_flat_that_a_plug_sits_in()
+    {
+        Assert.True(SectionProperties.Of(Rail() with { Joins = [Rail().Joins[0] with { Plug = 12 }] }).Ok);
+        Assert.Contains("only 12 mm of flat", SectionProperties.Of(Rail() with { Joins = [Rail().Joins[0] with { Plug = 13 }] }).Refusal!.Sentence);
+    }
+
     [Fact]
     [Truth(Grade.Property, "bad input is one sentence that names the place")]
     public void A_strip_that_hangs_free_and_one_that_crosses_itself_are_refused()

@@ -138,4 +138,31 @@ public class SectionTests
         new("tube", thickness, Chain.Round([new(0, 0), new(width, 0), new(width, height), new(0, height)], [0, 0, 0, 0], closed: true).Value, Closed: true);
 
     internal static Chain Straight(Vec2 a, Vec2 b) => new([new(a), new(b)]);
+
+    [Theory]
+    [Truth(Grade.Property, "a hole takes metal out of the solid it lies in: none lies across the outline, outside it, or in another hole")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 200 }]", "hole 1: \"from -75 to 125 mm across and -85 to 115 mm up\" is not accepted; a hole must lie wholly inside the solid outline; move it or make it smaller.")]
+    [InlineData("[{ 'at': [500, 15], 'diameter': 20 }]", "hole 1: \"from 490 to 510")]
+    [InlineData("[{ 'at': [50, 15], 'diameter': 20 }]", "hole 1: \"from 40 to 60")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 30 }]", "hole 1: \"from 10 to 40")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 1e300 }]", "hole 1: ")]
+    [InlineData("[{ 'at': [3, 3], 'diameter': 4 }]", "hole 1: \"from 1 to 5")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 20 }, { 'at': [27, 15], 'diameter': 20 }]", "hole 2: \"from 17 to 37 mm across and 5 to 25 mm up\" is not accepted; it runs into hole 1; move them apart or give both as one hole by its corners.")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 20 }, { 'at': [25, 15], 'diameter': 8 }]", "hole 2: ")]
+    [InlineData("[{ 'at': [25, 15], 'diameter': 8 }, { 'corners': [[15, 5], [35, 5], [35, 25], [15, 25]] }]", "hole 2: ")]
+    [InlineData("[{ 'at': [20, 15], 'diameter': 10 }, { 'at': [30, 15], 'diameter': 10 }]", "hole 2: ")]
+    public void A_hole_that_is_not_in_the_solid_or_runs_into_another_is_refused(string holes, string sentence)
+    {
+        // The lower left corner is cut off from 12 mm along to 12 mm up.
+        var json = $$"""{ "solid": [[12, 0], [50, 0], [50, 30], [0, 30], [0, 12]], "holes": {{holes.Replace('\'', '"')}} }""";
+        Assert.StartsWith(sentence, SectionProperties.Of(ProfileJson.Read(json).Value.Profile).Refusal!.Sentence);
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "holes inside and clear of each other take their own area out, whichever way their corners run")]
+    public void Holes_in_the_solid_take_their_area_out()
+    {
+        var profile = ProfileJson.Read("""{ "solid": [[0, 0], [50, 0], [50, 30], [0, 30]], "holes": [{ "at": [15, 15], "diameter": 20 }, { "corners": [[30, 5], [30, 25], [45, 25], [45, 5]] }] }""").Value.Profile;
+        Assert.Equal(1500 - Math.PI * 100 - 300, Of(profile).Area, 1e-9);
+    }
 }

@@ -39,6 +39,17 @@ public class FormingTests
         Assert.Equal(1.2 * Math.Sqrt(310 / 410.0), SetBend.Run(Request(material: "Aluminium 6082")).Value.AsMildSteel, 1e-12);
     }
 
+    [Theory]
+    [Truth(Grade.Property, "what must be set past 180° is said once, and the folder's lesser reach not beside it; a trial bend does not silence it")]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Past_flat_is_one_verdict(bool tried)
+    {
+        var result = SetBend.Run(Request() with { Wanted = new(5000, Math.PI / 2, 1, 100), Trial = tried ? new(400, 2, 0.2) : null }).Value;
+        var said = Assert.Single(result.Cautions, c => c.Words.Contains("bent to"));
+        Assert.Contains($"bent to {result.Angle * 180 / Math.PI:0.0}°, and at 180° the sheet lies flat on itself", said.Words);
+    }
+
     [Fact]
     [Truth(Grade.Property, "a trial bend of the same radius and angle asks for the angle that gave it")]
     public void A_trial_bend_counts_before_the_table()

@@ -20,15 +20,16 @@ static class PanelCautions
 
     static IEnumerable<Caution> OfBeads(PanelPlan plan, Rib rib, ToolRib tool, Material material, double? bears)
     {
-        var bead = plan.Panel.Beads!.Bead;
+        var (row, bead) = (plan.Panel.Beads!, plan.Panel.Beads!.Bead);
+        var one = row.Count == 1;
         var together = RunOut.Together(rib.Stretch, RunOut.Stretch(rib.Depth, bead.RunOut));
         if (bears is { } u && together > u)
             yield return new(CautionKind.Stretch,
-                $"Held fast, the sheet would stretch {100 * rib.Stretch:0.0} % across a bead and up to {100 * together:0.0} % where it fades; {material.Short()} bears about {100 * u:0} % before it necks. Let the edges draw in, fade the beads over a longer way, or make them shallower or wider.",
+                $"Held fast, the sheet would stretch {100 * rib.Stretch:0.0} % across {(one ? row.Whole : "a bead")}{(bead.RunOut > 0 ? $" and up to {100 * together:0.0} % where it fades" : "")}; {material.Short()} bears about {100 * u:0} % before it necks. Let the edges draw in, {(bead.RunOut > 0 ? $"fade {row.Whole} over a longer way, " : "")}or make {(one ? "it" : "them")} shallower or wider.",
                 [], together, u);
         if (bead.RunOut > 0 && plan.EndsDrawIn > 0.1)
-            yield return new(CautionKind.Shrink, $"The fading ends pull {plan.EndsDrawIn:0.0} mm more sheet along each bead than the flat between them has: the panel bows or oil-cans there unless it is shrunk or hammered flat.", [], plan.EndsDrawIn);
-        yield return new(CautionKind.Strength, "Beads stiffen a panel one way only, against bending that would bend the beads; the other way it is no stiffer than flat sheet.", []);
+            yield return new(CautionKind.Shrink, $"The fading ends pull {plan.EndsDrawIn:0.0} mm more sheet along {(one ? row.Whole : "each bead")} than the flat {(one ? "beside it" : "between them")} has: the panel bows or oil-cans there unless it is shrunk or hammered flat.", [], plan.EndsDrawIn);
+        yield return new(CautionKind.Strength, $"{(one ? $"A {row.Name} stiffens" : "Beads stiffen")} a panel one way only, against bending that would bend {row.Whole}; the other way it is no stiffer than flat sheet.", []);
         if (bead.Kind == BeadKind.Joggle) yield return new(CautionKind.AllowanceRange, "Beyond a joggle the panel lies on another level: what is fixed there moves with it.", []);
         if (tool.Middle.Turn >= Math.PI / 2 - 1e-9 && rib.Turn < Math.PI / 2 - 1e-9)
             yield return new(CautionKind.OutsideRange, "Spring-back asks for slopes steeper than upright, from which the tool cannot be drawn: set the corners sharper by hand after the first pass.", []);

@@ -47,7 +47,7 @@ public sealed record MadePanel(PanelPlan Plan, ToolRib? Tool, Stiffness? Stiffne
                 new Witness("", [plan.OnBlank(h.Wanted.At)]),
             })],
             Notes = plan.DrawIn > 0
-                ? [$"Wider than the panel by {plan.DrawIn:0.0#} mm that the beads draw in when the edges are free; where they are held, less.", "The draw-in is full only beside the beads: trim the ends."]
+                ? [$"Wider than the panel by {plan.DrawIn:0.0#} mm that {panel.Beads!.Whole} {(panel.Beads.Count == 1 ? "draws" : "draw")} in when the edges are free; where they are held, less.", $"The draw-in is full only beside {panel.Beads.Whole}: trim the ends."]
                 : [],
         };
     }
@@ -59,7 +59,7 @@ public sealed record MadePanel(PanelPlan Plan, ToolRib? Tool, Stiffness? Stiffne
         var (from, to) = ((panel.Length - row.Bead.Length) / 2, (panel.Length + row.Bead.Length) / 2);
         for (var i = 0; i < row.Count; i++)
         {
-            foreach (var (words, x) in new[] { ("", -rib.Chord / 2), ($"bead {i + 1}", 0), ("", rib.Chord / 2) })
+            foreach (var (words, x) in new[] { ("", -rib.Chord / 2), (row.Count == 1 ? row.Name : $"bead {i + 1}", 0), ("", rib.Chord / 2) })
                 yield return new(words, [plan.OnBlank(new(row.Place(i) + x, from)), plan.OnBlank(new(row.Place(i) + x, to))]);
         }
     }
@@ -88,7 +88,7 @@ public sealed record MadePanel(PanelPlan Plan, ToolRib? Tool, Stiffness? Stiffne
 
     static IEnumerable<Former> BeadTools(Panel panel, ToolRib tool)
     {
-        var (bead, t) = (panel.Beads!.Bead, panel.Thickness);
+        var (bead, kind, t) = (panel.Beads!.Bead, panel.Beads.Name, panel.Thickness);
         // The edge arcs of the die hollow out by the play; more than their radius cannot be cut.
         var play = Math.Min(panel.Clearance * t, tool.Edge.Value);
         Former Made(string name, PrintRoom.Pictorial.Body shape, double off, double level, string words) =>
@@ -96,7 +96,7 @@ public sealed record MadePanel(PanelPlan Plan, ToolRib? Tool, Stiffness? Stiffne
             {
                 Templates = [new($"{name} section", Plate, Loop.Of(BeadBodies.Section(tool.Middle, off, level).AsSpan())) { Notes = ["Cut and file to this; it checks the former across at full depth."] }],
             };
-        yield return Made("bead former", BeadBodies.Former(bead, tool.Middle, t), -t / 2, -BeadBodies.Rim, "Goes under the sheet into the hollow of the bead.");
-        yield return Made("bead die", BeadBodies.Die(bead, tool.Middle, t, play), t / 2 + play, tool.Middle.Depth + BeadBodies.Rim, "Goes over the sheet; print or cut it with its groove up.");
+        yield return Made($"{kind} former", BeadBodies.Former(bead, tool.Middle, t), -t / 2, -BeadBodies.Rim, $"Goes under the sheet into the hollow of the {kind}.");
+        yield return Made($"{kind} die", BeadBodies.Die(bead, tool.Middle, t, play), t / 2 + play, tool.Middle.Depth + BeadBodies.Rim, "Goes over the sheet; print or cut it with its groove up.");
     }
 }

@@ -23,19 +23,20 @@ static class PanelWords
         if (plan.Rib is { } rib && tool is not null)
         {
             var stiff = Stiffness.Of(rib, panel.Thickness, panel.Beads!.Count == 1 ? panel.Width : panel.Beads.Pitch);
-            yield return new("bead", ["what", "value"],
+            var (row, name) = (panel.Beads!, panel.Beads!.Name);
+            yield return new(name, ["what", "value"],
             [
-                ["sheet in one bead", Mm(rib.Developed)],
+                [$"sheet in {(row.Count == 1 ? row.Whole : "one bead")}", Mm(rib.Developed)],
                 ["flat it stands on", Mm(rib.Chord)],
-                ["draws in, each bead", Mm(rib.Extra)],
-                ["draws in, whole row", $"{Mm(plan.DrawIn)}: {Mm(plan.DrawIn / 2)} each side"],
+                [row.Count == 1 ? "draws in" : "draws in, each bead", Mm(rib.Extra)],
+                [row.Count == 1 ? "draws in, to each side" : "draws in, whole row", row.Count == 1 ? Mm(plan.DrawIn / 2) : $"{Mm(plan.DrawIn)}: {Mm(plan.DrawIn / 2)} each side"],
                 ["stretch across if held", Percent(rib.Stretch)],
-                ["stretch at the run-outs if held, at most", Percent(RunOut.Together(rib.Stretch, RunOut.Stretch(rib.Depth, panel.Beads.Bead.RunOut)))],
+                ["stretch at the run-outs if held, at most", Percent(RunOut.Together(rib.Stretch, RunOut.Stretch(rib.Depth, row.Bead.RunOut)))],
                 [$"{material.Short()} bears before it necks", UniformElongation.Of(material) is { } u ? $"about {100 * u:0} %" : "not known"],
-                ["stiffness with the beads as ribs, of the flat sheet's", $"{stiff.Along / stiff.Plain:0.#} times"],
+                [$"stiffness with {row.Whole} as {(row.Count == 1 ? "a rib" : "ribs")}, of the flat sheet's", $"{stiff.Along / stiff.Plain:0.#} times"],
                 ["stiffness the other way", $"{stiff.Across / stiff.Plain:0.00} times"],
             ]);
-            yield return new("bead tool", ["what", "wanted", "on the tool"],
+            yield return new($"{name} tool", ["what", "wanted", "on the tool"],
             [
                 ["depth", Mm(rib.Depth), Mm(tool.Middle.Depth)],
                 ["slope", $"{rib.Turn * 180 / Math.PI:0.0}°", $"{tool.Middle.Turn * 180 / Math.PI:0.0}°"],
@@ -56,15 +57,16 @@ static class PanelWords
     {
         var panel = plan.Panel;
         yield return $"Cut the blank {Mm(plan.BlankWidth)} by {Mm(plan.BlankLength)} and break its edges.";
-        if (!plan.Holes.IsEmpty && plan.Rib is not null) yield return $"Mark the flanged holes but cut and flange them after the beads: {string.Join(", ", plan.Holes.Select(h => $"{h.Wanted.Name} {Mm(h.ByLength)}"))}.";
+        if (!plan.Holes.IsEmpty && plan.Rib is not null) yield return $"Mark the flanged holes but cut and flange them after {panel.Beads!.Whole}: {string.Join(", ", plan.Holes.Select(h => $"{h.Wanted.Name} {Mm(h.ByLength)}"))}.";
         if (plan.Rib is { } rib)
         {
             var passes = Passes(rib, panel.Thickness);
-            yield return "Scribe the middle of each bead on the blank, where the drawing shows it and not where it will lie in the finished panel.";
-            yield return $"Make one bead in a strip of the same sheet; correct the tool until its depth is {Mm(rib.Depth)}.";
-            if (panel.Beads!.Count > 1) yield return $"Raise the beads from the middle outwards: {string.Join(", ", panel.Beads.CentreOut.Select(i => $"{i + 1}"))}, counted from the left.";
-            if (passes > 1) yield return $"Go over the whole row in {passes} passes of about {Mm(rib.Depth / passes)}, each in the same order.";
-            yield return "Let the free edges slide; clamp only what must lie still. Flatten between the beads with a slapper, never on them.";
+            var (row, one) = (panel.Beads!, panel.Beads!.Count == 1);
+            yield return $"Scribe the middle of {(one ? row.Whole : "each bead")} on the blank, where the drawing shows it and not where it will lie in the finished panel.";
+            yield return $"Make one {row.Name} in a strip of the same sheet; correct the tool until its depth is {Mm(rib.Depth)}.";
+            if (!one) yield return $"Raise the beads from the middle outwards: {string.Join(", ", row.CentreOut.Select(i => $"{i + 1}"))}, counted from the left.";
+            if (passes > 1) yield return $"Go over the whole {(one ? row.Name : "row")} in {passes} passes of about {Mm(rib.Depth / passes)}{(one ? "" : ", each in the same order")}.";
+            yield return $"Let the free edges slide; clamp only what must lie still. Flatten {(one ? $"beside {row.Whole}" : "between the beads")} with a slapper, never on {(one ? "it" : "them")}.";
         }
         foreach (var h in plan.Holes) yield return $"Hole {h.Wanted.Name}: cut {Mm(h.ByLength)}, smooth the edge round and bright, burr towards the punch, press the punch through.";
         foreach (var e in panel.Edges)

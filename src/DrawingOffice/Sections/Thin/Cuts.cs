@@ -31,6 +31,8 @@ static class Cuts
             var near = (profile.Strips[a.Strip].Thickness + profile.Strips[b.Strip].Thickness) / 2 + Gap;
             if (far > near)
                 return Refusal.Of($"join {j + 1}", $"{join.First} and {join.Second} {far:0.##} mm apart there", $"name a place where their middles come within {near:0.##} mm, so that the sheets touch");
+            if (join.Plug is { } hole && PlugRoom.Of(profile, a, b) is var room && hole > room + Profile.Same)
+                return Refusal.Of($"join {j + 1}, plug_hole", $"{hole:0.##} mm", $"{join.First} and {join.Second} have only {room:0.##} mm of flat on each other there; give a smaller hole, or weld the seam through");
             foreach (var other in Enumerable.Range(0, j).Where(o => Same(profile.Joins[o], join)))
                 if (cuts[2 * other].At(profile).DistanceTo(a.At(profile)) <= Profile.Same || cuts[2 * other + 1].At(profile).DistanceTo(b.At(profile)) <= Profile.Same)
                     return Refusal.Of($"join {j + 1}", $"{join.First} and {join.Second}", $"join {other + 1} holds them at the same place already");

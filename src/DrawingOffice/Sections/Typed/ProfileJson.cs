@@ -11,7 +11,7 @@ public sealed record TypedProfile(Profile Profile, string Material, Loads? Loads
 /// <summary>Reads a cross-section from the JSON a person can type (docs/guide/section.md).</summary>
 public static class ProfileJson
 {
-    /// <summary>More strips than any rail has.</summary>
+    /// <summary>More strips or holes than any rail has.</summary>
     const int Most = 100;
 
     public static Parsed<TypedProfile> Read(string json) => TypedJson.Read(json, "section", Section);
@@ -22,6 +22,7 @@ public static class ProfileJson
         var profile = f.Has("solid") == f.Has("strips") ? throw f.Wrong("give either strips of sheet or a solid outline")
             : f.Has("solid") ? new Profile(f.Text("title", ""), [], []) { Solid = Outline(f, "solid"), Holes = f.Has("holes") ? f.List("holes", Hole) : [] }
             : new Profile(f.Text("title", ""), f.List("strips", Strip), f.Has("joins") ? f.List("joins", Join) : []);
+        if (profile.Holes.Length > Most) throw f["holes"].Wrong($"give at most {Most}");
         if (profile.Strips.Length > Most) throw f["strips"].Wrong($"give at most {Most}");
         if (profile.Strips.GroupBy(s => s.Name).FirstOrDefault(g => g.Count() > 1) is { } twice)
             throw new RefusedException(Refusal.Of("section, strips", twice.Key, "give each strip a name of its own"));
