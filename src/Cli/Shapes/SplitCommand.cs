@@ -24,8 +24,8 @@ static class SplitCommand
             {
                 var path = parsed.GetRequiredValue(file);
                 var model = SplitPressing.Read(Desk.Read(path)).Value;
-                var given = parsed.GetValue(seconds) is var s && s > 0 ? s : 5;
-                if (!(given <= 3600)) throw new RefusedException(Refusal.Of("--seconds", $"{given}", "give at most 3600"));
+                var given = parsed.GetResult(seconds) is null ? 5 : parsed.GetValue(seconds);
+                if (!(given is > 0 and <= 3600)) throw new RefusedException(Refusal.Of("--seconds", $"{given}", "give a number above 0, at most 3600"));
                 using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(given), desk.Clock);
                 var request = new SplitRequest(model) { Method = BendMethods.Read(parsed.GetRequiredValue(method)).Value, Plugs = Rule(parsed.GetRequiredValue(rule)) };
                 var made = SplitPressing.Run(request, stop: stop.Token).Value;

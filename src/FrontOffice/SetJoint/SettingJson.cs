@@ -56,7 +56,9 @@ static class SettingJson
     {
         f.Only("kind", "title", "tool_radius", "tool_angle", "wanted_radius", "wanted_angle", "thickness", "material", "flange", "length", "hole", "fit");
         var (title, flange, length, hole) = (f.Text("title", "Form tool"), f["flange"].Positive(), f["length"].Positive(), f.Has("hole") ? Hole(f["hole"]) : null);
-        if (f.Has("tool_radius")) return new(new(title, f["tool_radius"].Positive(), f["tool_angle"].Angle(), flange, length, hole), Fit(f));
+        var own = f.Has("tool_radius") || f.Has("tool_angle");
+        if (own && new[] { "wanted_radius", "wanted_angle" }.FirstOrDefault(f.Has) is { } too) throw f[too].Wrong("give tool_radius and tool_angle, or wanted_radius and wanted_angle, not both");
+        if (own) return new(new(title, f["tool_radius"].Positive(), f["tool_angle"].Angle(), flange, length, hole), Fit(f));
         var material = Materials.Find(f.Text("material", "DC01")) ?? throw f["material"].Wrong($"write one of {string.Join("; ", Materials.All.Select(m => m.Name))}");
         var overbend = Overbend.Of(new(f["wanted_radius"].Positive(), f["wanted_angle"].Angle(), f["thickness"].Positive(), length), material).Value;
         return new(new(title, overbend.Radius.Value, overbend.Angle.Value, flange, length, hole), Fit(f)) { Overbend = overbend };

@@ -47,6 +47,8 @@ public class FabricationTests
     [InlineData("split", "demo/samples/pin.csv")]
     [InlineData("split", "demo/shapes/split-bracket.json", "--choice", "9")]
     [InlineData("split", "demo/shapes/split-bracket.json", "--plugs", "rivets")]
+    [InlineData("split", "demo/shapes/split-bracket.json", "--seconds", "0")]
+    [InlineData("split", "demo/shapes/split-bracket.json", "--seconds", "-1")]
     [Truth(Grade.Property, "one sentence on the error stream, exit code 2, nothing written")]
     public void Bad_input_is_one_sentence(params string[] args)
     {
@@ -55,5 +57,18 @@ public class FabricationTests
         Assert.Equal((2, ""), (run.Code, run.Out));
         Assert.Single(run.Error.TrimEnd('\n').Split('\n'));
         Assert.Empty(place.Files);
+    }
+
+    [Theory]
+    [InlineData("\"tool_radius\": 5, \"tool_angle\": 92, \"wanted_radius\": 12, \"wanted_angle\": 45", "wanted_radius")]
+    [InlineData("\"tool_angle\": 92, \"wanted_angle\": 45", "wanted_angle")]
+    [Truth(Grade.Property, "two sayings of one bend are refused by name, in one sentence")]
+    public void A_form_tool_is_given_once(string bend, string told)
+    {
+        using var place = new Place();
+        var run = Told.By("setting", place.Write("f.json", $$"""{ "kind": "form tool", {{bend}}, "thickness": 1, "flange": 30, "length": 80 }"""));
+        Assert.Equal((2, ""), (run.Code, run.Out));
+        Assert.Contains($"{told}: ", run.Error);
+        Assert.Contains("not both", run.Error);
     }
 }

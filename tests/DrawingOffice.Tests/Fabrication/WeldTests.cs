@@ -86,6 +86,16 @@ public class WeldTests
     }
 
     [Theory]
+    [InlineData(1.2, 50, 10, "Of 50 plugs 1 fits")]
+    [InlineData(1.2, 20, 100, "Of 20 plugs 7 fit")]
+    [Truth(Grade.CommonPractice, "holes of 8 mm at 16 mm: floor(row / 16) + 1 stand in a row")]
+    public void A_crowded_row_says_how_many_plugs_fit(double thinner, int spots, double row, string told)
+    {
+        Assert.Contains(Plugs.For(new("row", "a", "b", thinner, spots, row)).Value.Cautions, c => c.Words.Contains(told));
+        Assert.DoesNotContain(Plugs.For(new("row", "a", "b", thinner, spots, 16 * spots)).Value.Cautions, c => c.Words.Contains("fit"));
+    }
+
+    [Theory]
     [InlineData(0.2, 4, 100)]
     [InlineData(1, 0, 100)]
     [InlineData(1, 4, 0)]

@@ -27,6 +27,7 @@ static class ModelMaker
         var index = PressingCheck.Index(p);
         var measured = p.Points.Select(x => x.At).ToImmutableArray();
         var rings = Edges.Orient(p, PressingCheck.Rings(p, index));
+        PressingCheck.Rows(p, rings);
         var off = OffPlane(p, rings, measured);
         var (points, left) = Plane.Flatten(measured, rings);
         if (left > Plane.Flat * 1000)

@@ -25,6 +25,17 @@ static class PressingCheck
 
     const double Largest = 1e5;
 
+    /// <summary>A row of spots is no longer than its face anywhere.</summary>
+    public static void Rows(Pressing p, ImmutableArray<ImmutableArray<int>> rings)
+    {
+        foreach (var s in p.Spots)
+        {
+            var ring = rings[p.Faces.ToList().FindIndex(f => f.Name == s.Face)];
+            var longest = ring.Max(a => ring.Max(b => p.Points[a].At.DistanceTo(p.Points[b].At)));
+            if (s.Row > longest + p.FlatWithin) throw ModelMaker.Refused($"spots {s.Name}, row", $"{s.Row:0.###} mm", $"face {s.Face} is {longest:0.#} mm from corner to corner; give at most that");
+        }
+    }
+
     public static Dictionary<string, int> Index(Pressing p)
     {
         var index = new Dictionary<string, int>();

@@ -24,31 +24,38 @@ public static class SplitKit
             if (!made.Ok) return made.Refusal!;
             plugs.Add((row, made.Value));
         }
+        var tools = Tools(model, welded);
         return new Kit(model.Pressing.Title, [.. choice.Pieces.Select(p => Piece.Of(p.Blank, p.Name) with { Notes = [$"Faces: {string.Join(", ", p.Faces.Select(f => model.Faces[f].Name))}."] })])
         {
             Shape = Whole(model, choice),
-            Formers = [.. Tools(model, welded)],
+            Formers = [.. tools.SelectMany(t => t.Formers)],
             Seams = [.. welded.Select(j => Seam(model, j)), .. plugs.Select(p => new Seam(p.Row.Name, $"{p.Row.Face} onto {p.Row.Onto}", SeamKind.Plug, p.Row.Row, p.Welds.Hole, 0, p.Welds.Count, p.Welds.Words))],
             Listings = [.. lines.IsEmpty ? ImmutableArray<Listing>.Empty : [Angles(welded), Order(lines, order)], Why(choice)],
-            Steps = [.. Steps(model, choice, welded, plugs.Count > 0)],
-            Cautions = [.. model.Cautions, .. choice.Pieces.SelectMany(p => Concerning(p)), .. plugs.SelectMany(p => p.Welds.Cautions), .. welded.IsEmpty && plugs.Count == 0 ? [] : Safety.Welding],
+            Steps = [.. Steps(model, choice, welded, [.. tools.SelectMany(t => t.Joints)], plugs.Count > 0)],
+            Cautions =
+            [
+                .. model.Cautions, .. SplitCautions.RoughAngles(model, choice), .. choice.Pieces.SelectMany(p => Concerning(p)), .. SplitCautions.HolesNearWelds(model, choice),
+                .. plugs.SelectMany(p => p.Welds.Cautions), .. Safety.Sheet, .. welded.IsEmpty && plugs.Count == 0 ? [] : Safety.Welding,
+            ],
         };
     }
 
-    /// <summary>Joints of one angle that take the same tool share it.</summary>
-    static IEnumerable<Former> Tools(FaceModel model, ImmutableArray<ModelJoint> welded)
+    /// <summary>Joints of one angle that take the same tool share it. A joint whose angle no tool can hold, or whose points do not tell it, has none.</summary>
+    static ImmutableArray<(ImmutableArray<Former> Formers, ImmutableArray<string> Joints)> Tools(FaceModel model, ImmutableArray<ModelJoint> welded)
     {
         var shared = new List<(AngleTool Tool, List<string> Joints)>();
         foreach (var joint in welded)
         {
-            if (JointTool.Of(model, joint) is not { } tool) continue;
+            if (SplitCautions.TooRoughForTool(joint) || JointTool.Of(model, joint) is not { } tool) continue;
             var near = tool.Hole is null ? shared.FindIndex(s => s.Tool.Hole is null && Math.Abs(s.Tool.Angle - tool.Angle) <= Math.Max(Alike, tool.Std)) : -1;
             if (near >= 0) shared[near].Joints.Add(joint.Name);
             else shared.Add((tool, [joint.Name]));
         }
+        var made = ImmutableArray.CreateBuilder<(ImmutableArray<Former>, ImmutableArray<string>)>();
         foreach (var (tool, joints) in shared)
             if (AngleBlock.Of(tool with { Name = $"setting tool {string.Join(", ", joints)}" }) is { Ok: true } kit)
-                foreach (var former in kit.Value.Formers) yield return former;
+                made.Add((kit.Value.Formers, [.. joints]));
+        return made.ToImmutable();
     }
 
     // Nearer than this no one sets an angle by hand, radians.
@@ -82,7 +89,7 @@ public static class SplitKit
     static Listing Why(SplitChoice choice) => new("Why it is split so", ["reason"],
         [.. choice.Reasons.Select(r => ImmutableArray.Create(r)), [$"In all {N(choice.WeldLength)} mm of weld, {choice.Folded.Length} folds, {choice.Pieces.Length} {(choice.Pieces.Length == 1 ? "piece" : "pieces")}; about {choice.Work.ToString("0", CultureInfo.InvariantCulture)} minutes by the weights in use."]]);
 
-    static IEnumerable<string> Steps(FaceModel model, SplitChoice choice, ImmutableArray<ModelJoint> welded, bool plugs)
+    static IEnumerable<string> Steps(FaceModel model, SplitChoice choice, ImmutableArray<ModelJoint> welded, ImmutableArray<string> tooled, bool plugs)
     {
         foreach (var p in choice.Pieces)
         {
@@ -92,8 +99,10 @@ public static class SplitKit
         if (welded.Length == 0 && !plugs) yield break;
         if (welded.Length > 0)
         {
-            yield return "Make the setting tools and check their angles.";
-            yield return "Clamp the pieces to the tools; tack in the order listed: ends of all seams, then middles, then between.";
+            var bare = welded.Select(j => j.Name).Where(n => !tooled.Contains(n)).ToArray();
+            if (tooled.Length > 0) yield return "Make the setting tools and check their angles.";
+            if (bare.Length > 0) yield return $"No setting tool holds {string.Join(", ", bare)}: set by straightedge, protractor and clamps, or on the original.";
+            yield return $"Clamp the pieces {(tooled.Length > 0 ? "to the tools" : "at the angles listed")}; tack in the order listed: ends of all seams, then middles, then between.";
             yield return "Look at every angle and at the diagonals; correct while only tacks hold.";
             yield return "Weld the runs in the order listed, each back towards the one before; let it grow hand-warm between runs.";
         }

@@ -69,10 +69,17 @@ public static class Plugs
         if (rule == PlugRule.Body && byArea > row.Spots)
             cautions.Add(new(CautionKind.Weld, $"{row.Name}: reckoned by the structural rule for sheet, a hole of {N(hole)} mm fuses less than a spot, and {byArea} plugs would be needed for the shear area of {row.Spots} spots. Where the part carries load set more, and ask an engineer.", [row.Name], count, byArea));
         if (rule == PlugRule.Plate && count > 1 && pitch < 4 * hole)
-            cautions.Add(new(CautionKind.Weld, $"{row.Name}: middles are {N(pitch)} mm apart; the plate rule wants 4 holes' width, {N(4 * hole)} mm: two rows, or a fillet along the edge.", [row.Name], pitch, 4 * hole));
+            cautions.Add(new(CautionKind.Weld, $"{row.Name}: middles are {N(pitch)} mm apart; the plate rule wants 4 holes' width, {N(4 * hole)} mm. {Fit(row, count, 4 * hole)}, or run a fillet along the edge.", [row.Name], pitch, 4 * hole));
         if (rule != PlugRule.Plate && count > 1 && pitch < 2 * hole)
-            cautions.Add(new(CautionKind.Weld, $"{row.Name}: middles are {N(pitch)} mm apart, under twice the {N(hole)} mm hole: the sheet between is weakened; set two rows.", [row.Name], pitch, 2 * hole));
+            cautions.Add(new(CautionKind.Weld, $"{row.Name}: middles are {N(pitch)} mm apart, under twice the {N(hole)} mm hole: the sheet between is weakened. {Fit(row, count, 2 * hole)}.", [row.Name], pitch, 2 * hole));
         return cautions.ToImmutable();
+    }
+
+    /// <summary>How many of the plugs stand in the row at the least pitch.</summary>
+    static string Fit(SpotRow row, int count, double pitch)
+    {
+        var fit = (int)Math.Floor(row.Row / pitch + 1e-9) + 1;
+        return $"Of {count} plugs {fit} {(fit == 1 ? "fits" : "fit")} in the row of {N(row.Row)} mm: set the rest in further rows";
     }
 
     static string N(double mm) => mm.ToString("0.##", CultureInfo.InvariantCulture);
