@@ -1,5 +1,11 @@
 // The few things that only the browser can do; everything else is C#.
 
+// Enter in a field with a list takes from the list; it must not send off the form round it half filled. Said here, before the app hears of
+// the key: by the time it has answered, the browser may have sent the form already.
+window.addEventListener("keydown", e => {
+  if (e.key === "Enter" && e.target instanceof HTMLInputElement && e.target.role === "combobox") e.preventDefault();
+}, true);
+
 export function setTheme(theme) {
   if (theme) {
     document.documentElement.dataset.theme = theme;
