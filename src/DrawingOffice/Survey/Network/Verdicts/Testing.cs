@@ -36,12 +36,12 @@ sealed class Testing
     /// <summary>Standard normal deviate whose square is the non-centrality at which the stated power is reached.</summary>
     public double Detectable => Critical + Normal.Quantile(Power);
 
-    public static Testing Of(Solver solver, Fit fit)
+    public static Testing Of(Adjustment solver, Fit fit)
     {
         solver.Load(fit);
         var residual = new double[fit.Weights.Length];
         var redundancy = new double[fit.Weights.Length];
-        solver.Equations.Evaluate(fit.X, residual);
+        solver.Evaluate(fit.X, residual);
         var tested = 0;
         for (var r = 0; r < residual.Length; r++)
         {
