@@ -61,6 +61,7 @@ sealed class SolidEquations : IResiduals
             Form.Lean => Lean(o, x, to),
             Form.Skew => Skew(o, x, to),
             Form.Beside => Beside(o, x, to),
+            Form.Aside => Aside(o, x, to),
             Form.RimFlat => RimFlat(o, x, to),
             Form.RimRound => Gap(o, x, to) + to.Radius(o.To, 0, -1),
             Form.OnFace => OnFace(o, x, to),
@@ -216,6 +217,22 @@ sealed class SolidEquations : IResiduals
         return (value, ofAlong + value * lean / (length * length) * axis, unit);
     }
 
+    double Aside(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)
+    {
+        var (n, along) = (_layout.Direction(o.Spot, x), _layout.Direction(o.To, x));
+        var v = o.Part == 1 ? _layout.Direction(o.From, x) : _layout.Place(o.From, x) - _layout.Place(o.To, x);
+        var side = n.Cross(along);
+        to.Direction(o.Spot, along.Cross(v));
+        to.Direction(o.To, v.Cross(n));
+        if (o.Part == 1) to.Direction(o.From, side);
+        else
+        {
+            to.Place(o.From, side);
+            to.Place(o.To, -side);
+        }
+        return v.Dot(side);
+    }
+
     double RimFlat(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)
     {
         var axis = _layout.Direction(o.To, x);
@@ -282,6 +299,6 @@ sealed class SolidEquations : IResiduals
         if (o.Form == Form.Length) yield break;
         if (o.From >= 0) yield return o.From;
         if (o.To >= 0) yield return o.To;
-        if (o.Spot >= 0 && o.Form is Form.Over or Form.Opposite && o.Spot >= 0) yield return o.Spot;
+        if (o.Spot >= 0 && (o.Form is Form.Over or Form.Opposite or Form.Aside)) yield return o.Spot;
     }
 }

@@ -142,6 +142,22 @@ sealed class SolidLayout
         }
     }
 
+    /// <summary>The face in which two features are both said to lie; −1 where there is none. Holes, which stand square to their face, are not meant.</summary>
+    public int FaceOfBoth(int a, int b)
+    {
+        for (var plane = 0; plane < Features.Length; plane++)
+            if (Kind(plane) == SolidKind.Plane && LiesIn(a, plane) && LiesIn(b, plane)) return plane;
+        return -1;
+    }
+
+    bool LiesIn(int feature, int plane)
+    {
+        if (_on[feature] == plane) return true;
+        if (Kind(feature) != SolidKind.Edge || Features[feature].From is null) return false;
+        var (a, b) = Corners(feature);
+        return _cornered[feature] ? LiesIn(a, plane) && LiesIn(b, plane) : a == plane || b == plane;
+    }
+
     /// <summary>Every unknown that a feature leans on.</summary>
     public IEnumerable<int> Touched(int feature) =>
         Through(feature).SelectMany(f => Enumerable.Range(_first[f], Unknowns(f)))

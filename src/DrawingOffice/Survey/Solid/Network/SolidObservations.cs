@@ -94,14 +94,15 @@ static class SolidObservations
         {
             SolidKind.Cylinder => [Row(Form.OnSurface, from, to)],
             SolidKind.Hole => [Row(Form.RimFlat, from, to), Row(Form.RimRound, from, to) with { Part = 1 }],
+            _ when layout.FaceOfBoth(from, to) is >= 0 and var face => [Row(Form.Aside, from, to) with { Spot = face }],
             _ => [Row(Form.Beside, from, to), Row(Form.Beside, from, to) with { Part = 1 }],
         };
     }
 
     /// <summary>Directions alike need two equations, directions across one; a line along a face stands across its normal.</summary>
     static IEnumerable<SolidObserved> Turned(SolidLayout layout, int from, int to, bool parallel) =>
-        parallel == (layout.IsPlane(from) == layout.IsPlane(to))
-            ? [Row(Form.Skew, from, to), Row(Form.Skew, from, to) with { Part = 1 }]
+        parallel && layout.Kind(from) == SolidKind.Edge && layout.Kind(to) == SolidKind.Edge && layout.FaceOfBoth(from, to) is >= 0 and var face ? [Row(Form.Aside, from, to) with { Spot = face, Part = 1 }]
+            : parallel == (layout.IsPlane(from) == layout.IsPlane(to)) ? [Row(Form.Skew, from, to), Row(Form.Skew, from, to) with { Part = 1 }]
             : [Row(Form.Lean, from, to)];
 
     /// <summary>First point or hole that lies on the face, else the first of the sample; −1 where there is none.</summary>

@@ -33,6 +33,12 @@ enum Form
     /// <summary>One of the two components, across a line, of a place's distance from it.</summary>
     Beside,
 
+    /// <summary>
+    /// In the face that is its spot: how far a place lies beside a line, or (part 1) a direction beside another. On one face one equation
+    /// says what two would say in space, the other following from the face.
+    /// </summary>
+    Aside,
+
     /// <summary>Distance of a point from the plane of a hole's mouth.</summary>
     RimFlat,
 
