@@ -47,7 +47,7 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     /// What the reading would have to be for all others to be right: reading + residual / redundancy number, or what a plan without
     /// it foretells. Null where nothing checks it. A slip of the main scale or a swapped figure often shows here.
     /// </summary>
-    public double? WouldRead => Says is MadeBound.AtLeast or MadeBound.AtMost ? Foretold : !Used ? Adjusted : Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber;
+    public double? WouldRead => !Used ? Adjusted : Foretold ?? (Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber);
 }
 
 /// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>
