@@ -26,7 +26,7 @@ static class PlanMaker
             doubts,
             loose,
             mirrors)
-        { Solver = solver, Fit = fit, BetterStart = better };
+        { Solver = solver, Fit = fit, BetterStart = better, Scales = Scales(solver, fit) };
     }
 
     static ImmutableArray<Placed> Placed(Solver solver, Fit fit, IReadOnlySet<string> loose)
@@ -41,7 +41,18 @@ static class PlanMaker
             layout.SizeOf(i) is >= 0 and var size ? Quantities.Unknown(solver, fit, size) : null,
             Length(solver, fit, i),
             layout.HasPlace(i) ? ellipse(layout.First(i)) : default,
-            loose.Contains(f.Id)))];
+            loose.Contains(f.Id))
+        { Condition = f.Condition })];
+    }
+
+    static ImmutableArray<FrameScale> Scales(Solver solver, Fit fit)
+    {
+        var layout = solver.Layout;
+        return [.. from k in Enumerable.Range(0, layout.Frames.Length)
+                   where layout.IsScaled(layout.FrameAt(k))
+                   let found = Quantities.Unknown(solver, fit, layout.FrameAt(k) + 3)
+                   where found is not null
+                   select new FrameScale(layout.Frames[k], new Uncertain(1 + found.Value.Value / layout.Lever, found.Value.Std / layout.Lever))];
     }
 
     static Vec2 At(Layout layout, Fit fit, int feature)

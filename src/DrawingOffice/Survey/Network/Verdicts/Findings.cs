@@ -22,15 +22,16 @@ static class Findings
             if (solver.ReadingOf(r) is not (>= 0 and var reading)) continue;
             var used = fit.Weights[r] > 0;
             var sigma = solver.Sigma(r);
+            var wear = solver.WearOf(r);
             var result = new ReadingResult(
                 reading,
                 solver.ValueOf(r) + tests.Residual[r],
                 tests.Residual[r],
                 used ? tests.Redundancy[r] : 0,
                 used ? tests.Normalised(r, sigma) : null,
-                used && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
+                used && !wear.IsOneSided && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
                 doubts.Indices.Contains(reading))
-            { Used = used };
+            { Used = used, Says = wear.Says, Foretold = used && tests.Foretold(r) is { } foretold ? solver.ValueOf(r) + foretold : null };
             // A reading of two components: the one that fits worse speaks for it.
             if (results[reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[reading] = result;
         }
