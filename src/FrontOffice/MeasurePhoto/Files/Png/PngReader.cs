@@ -1,7 +1,8 @@
 using System.IO.Compression;
+using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.Maths;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>PNG (ISO/IEC 15948) to pixels: every colour type, bit depth and interlace; what is see-through is laid on white paper.</summary>
 static class PngReader
@@ -11,7 +12,7 @@ static class PngReader
 
     static readonly (int X, int Y, int Right, int Down)[] OnePass = [(0, 0, 1, 1)];
 
-    public static Parsed<Pixels> Read(byte[] file, PictureHead head)
+    public static Parsed<Raster> Read(byte[] file, PictureHead head)
     {
         var parts = PngPart.Of(file);
         var first = parts[0].Body(file);
@@ -43,7 +44,7 @@ static class PngReader
         {
             return Broken("its packed data are damaged or cut short");
         }
-        return new Pixels(head.Width, head.Height, layout.Channels, to);
+        return new Raster(head.Width, head.Height, layout.Channels, to);
     }
 
     static Refusal Broken(string how) => Refusal.Of("picture", "a PNG", $"{how}; copy it again");

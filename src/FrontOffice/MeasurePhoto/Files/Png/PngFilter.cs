@@ -1,4 +1,4 @@
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>What a row of a PNG was taken less of before it was packed (ISO/IEC 15948, 9).</summary>
 static class PngFilter

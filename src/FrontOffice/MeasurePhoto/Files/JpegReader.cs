@@ -1,14 +1,15 @@
 using System.Runtime.CompilerServices;
 using JpegLibrary;
+using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.Maths;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 /// <summary>JPEG to pixels by a managed library (docs/decisions/picture-files-managed.md); here only what the picture's colours mean.</summary>
 static class JpegReader
 {
     /// <param name="head">As read from the same file.</param>
-    public static Parsed<Pixels> Read(byte[] file, PictureHead head)
+    public static Parsed<Raster> Read(byte[] file, PictureHead head)
     {
         var decoder = new JpegDecoder();
         try
@@ -24,7 +25,7 @@ static class JpegReader
             decoder.SetOutputWriter(new Blocks(head.Width, head.Height, channels, bytes));
             decoder.Decode();
             if (channels == 3 && !IsRgb(file)) ToRgb(bytes);
-            return new Pixels(head.Width, head.Height, channels, bytes);
+            return new Raster(head.Width, head.Height, channels, bytes);
         }
         catch (Exception e) when (e is InvalidDataException or InvalidOperationException or IndexOutOfRangeException or ArgumentException or NotSupportedException or OverflowException)
         {

@@ -1,4 +1,4 @@
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>How the samples of a PNG lie in its rows (ISO/IEC 15948, 11.2.2).</summary>
 /// <param name="Bits">Of one sample: 1, 2, 4, 8 or 16.</param>

@@ -1,7 +1,8 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using WitnessMark.DrawingOffice.Photo;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>Pixels to a PNG that carries its own scale, so that it prints true to size.</summary>
 static class PngWriter
@@ -9,7 +10,7 @@ static class PngWriter
     const double MmInMetre = 1000;
 
     /// <param name="perMm">Pixels per mm, written as whole pixels per metre (pHYs).</param>
-    public static byte[] Write(Pixels pixels, double perMm)
+    public static byte[] Write(Raster pixels, double perMm)
     {
         var head = new byte[13];
         BinaryPrimitives.WriteInt32BigEndian(head, pixels.Width);
@@ -23,12 +24,12 @@ static class PngWriter
     }
 
     /// <summary>Each row less the one above it: a photograph then packs to about half.</summary>
-    static byte[] Packed(Pixels pixels)
+    static byte[] Packed(Raster pixels)
     {
         using var to = new MemoryStream();
         using (var packer = new ZLibStream(to, CompressionLevel.Fastest, leaveOpen: true))
         {
-            var (stride, bytes) = (pixels.Width * pixels.Channels, pixels.Bytes);
+            var (stride, bytes) = (pixels.Width * pixels.Channels, pixels.Pixels);
             var row = new byte[stride + 1];
             row[0] = PngFilter.Up;
             for (var y = 0; y < pixels.Height; y++)
