@@ -114,7 +114,7 @@ public static class MeasurePhoto
         };
     }
 
-    static IProgress<double>? Part(IProgress<double>? whole, double from, double part) => whole is null ? null : new Share(whole, from, part);
+    internal static IProgress<double>? Part(IProgress<double>? whole, double from, double part) => whole is null ? null : new Share(whole, from, part);
 
     sealed class Share(IProgress<double> whole, double from, double part) : IProgress<double>
     {

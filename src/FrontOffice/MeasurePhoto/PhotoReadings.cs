@@ -16,10 +16,12 @@ public sealed record PhotoReading(string Kind, string From, string To, string Va
 public sealed record PhotoReadings(string Frame, ImmutableArray<SketchedFeature> Features, ImmutableArray<PhotoReading> Readings)
 {
     /// <summary>All that was found. An outline gives its corners and sides: straight ones as edges between corners, rounds with centre and radius.</summary>
-    public static PhotoReadings Of(PhotoResult result)
+    public static PhotoReadings Of(PhotoResult result) => Of(result.Request.Name, result.Seen);
+
+    public static PhotoReadings Of(string frame, ImmutableArray<PickSeen> all)
     {
-        var rows = new Rows(result.Request.Name);
-        foreach (var seen in result.Seen)
+        var rows = new Rows(frame);
+        foreach (var seen in all)
         {
             if (seen.Hole is { } hole)
             {
