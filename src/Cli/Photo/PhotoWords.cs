@@ -2,7 +2,6 @@ using System.Globalization;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.DrawingOffice.Photo.Cameras;
 using WitnessMark.FrontOffice.MeasurePhoto;
-using WitnessMark.Maths;
 
 namespace WitnessMark.Cli.Photo;
 

@@ -49,10 +49,11 @@ static class SolveCommand
                     CheckX = Mm(parsed.GetValue(checkX), "--check-x") ?? work.CheckX,
                     CheckY = Mm(parsed.GetValue(checkY), "--check-y") ?? work.CheckY,
                     Thickness = Mm(parsed.GetValue(thickness), "--thickness") ?? work.Thickness,
+                    Focal35 = Mm(parsed.GetValue(focal), "--focal") ?? work.Focal35 ?? picture.Focal35,
                     Corners = parsed.GetValue(corners) is { Length: > 0 } four ? Ties(four, Around(parsed.GetValue(rectangle), parsed.GetValue(target) ?? work.Target)) : work.Corners,
                 };
                 var told = new ShareWords(desk, quiet: parsed.GetValue(json));
-                var made = MeasurePhoto.Run(new(name, picture.Raster, work) { Focal35 = Mm(parsed.GetValue(focal), "--focal") ?? picture.Focal35 }, told.Of("looking for the target"), stop);
+                var made = MeasurePhoto.Run(new(name, picture.Raster, work), told.Of("looking for the target"), stop);
                 var files = parsed.GetValue(folder) is { } to ? Write(to, made, Mm(parsed.GetValue(scale), "--scale"), told, stop) : [];
                 told.Done();
                 if (parsed.GetValue(json)) desk.WriteJson(PhotoShape.Of(made, files));

@@ -10,11 +10,7 @@ namespace WitnessMark.FrontOffice.MeasurePhoto;
 /// <summary>A photograph of a flat part beside the target sheet.</summary>
 /// <param name="Name">Names the readings' frame.</param>
 /// <param name="Raster">Upright.</param>
-public sealed record PhotoRequest(string Name, Raster Raster, PhotoWork Work)
-{
-    /// <summary>Focal length as on 36 × 24 mm film, mm, where the camera tells it.</summary>
-    public double? Focal35 { get; init; }
-}
+public sealed record PhotoRequest(string Name, Raster Raster, PhotoWork Work);
 
 /// <summary>One thing pointed out, as it was found. Exactly one of the four is there.</summary>
 /// <param name="Why">Why nothing was found there; the others count all the same.</param>
@@ -47,7 +43,7 @@ public static class MeasurePhoto
     public static PhotoResult Run(PhotoRequest request, IProgress<double>? progress = null, CancellationToken stop = default)
     {
         var work = request.Work.In(request.Raster.Width);
-        var photo = MakeTrue.Of(request.Raster, Asked(work, request.Focal35), Part(progress, 0, Finding), stop).Value;
+        var photo = MakeTrue.Of(request.Raster, Asked(work), Part(progress, 0, Finding), stop).Value;
         var seen = ImmutableArray.CreateBuilder<PickSeen>(work.Picks.Length);
         foreach (var pick in work.Picks)
         {
@@ -101,14 +97,14 @@ public static class MeasurePhoto
         return (new Vec2(mm.Min(p => p.X), mm.Min(p => p.Y)) - margin, new Vec2(mm.Max(p => p.X), mm.Max(p => p.Y)) + margin);
     }
 
-    static PhotoAsked Asked(PhotoWork work, double? focal35)
+    static PhotoAsked Asked(PhotoWork work)
     {
         if (work.CheckX is null != work.CheckY is null)
             throw new RefusedException(Refusal.Of(work.CheckX is null ? "check line across" : "check line up", null, "give both check lines as measured, or neither"));
         return new(work.Target is { } name ? Target.Of(name).Value : null)
         {
             Print = work is { CheckX: { } x, CheckY: { } y } ? PrintScale.Of(x, y).Value : PrintScale.Unmeasured,
-            Focal35 = focal35,
+            Focal35 = work.Focal35,
             Height = work.Thickness is { } thick ? new Uncertain(thick, work.ThicknessWithin / 2) : null,
             Corners = work.Corners,
         };

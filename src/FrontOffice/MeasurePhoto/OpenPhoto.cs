@@ -9,11 +9,11 @@ namespace WitnessMark.FrontOffice.MeasurePhoto;
 
 /// <summary>A photograph to be made true: plain texts, so that it can be asked of another thread.</summary>
 /// <param name="Work">JSON as kept.</param>
-public sealed record PhotoTrueAsked(string Name, string Work, double? Focal35);
+public sealed record PhotoTrueAsked(string Name, string Work);
 
 /// <summary>A thing pointed out in the true picture.</summary>
-/// <param name="Places">mm on the face, y up.</param>
-public sealed record PickAsked(string Name, PickKind Kind, ImmutableArray<Vec2> Places, bool Closed);
+/// <param name="Places">mm on the face, y up; px of the photograph, y down, where <paramref name="AsTaken"/>.</param>
+public sealed record PickAsked(string Name, PickKind Kind, ImmutableArray<Vec2> Places, bool Closed, bool AsTaken = false);
 
 /// <summary>The pick as it is kept, in px, and what was found there.</summary>
 public sealed record PickAnswer(PhotoPick Pick, PickShown Shown);
@@ -36,7 +36,7 @@ public sealed class OpenPhoto(Raster raster)
     /// <exception cref="RefusedException">No target, too few marks, a paper or check line that cannot be; the photograph stays open.</exception>
     public PhotoShown MakeTrue(PhotoTrueAsked asked, IProgress<double>? progress = null, CancellationToken stop = default)
     {
-        var made = MeasurePhoto.Run(new(asked.Name, raster, PhotoWorkJson.Read(asked.Work).Value) { Focal35 = asked.Focal35 }, MeasurePhoto.Part(progress, 0, Finding), stop);
+        var made = MeasurePhoto.Run(new(asked.Name, raster, PhotoWorkJson.Read(asked.Work).Value), MeasurePhoto.Part(progress, 0, Finding), stop);
         var (low, high) = MeasurePhoto.Shown(made.Photo, made.Request.Work);
         var size = high - low;
         var perMm = Math.Min(Math.Sqrt(MostShown / (size.X * size.Y)), Math.Max(1, made.Photo.Camera.PixelsPerMm((low + high) * 0.5)));
@@ -54,7 +54,7 @@ public sealed class OpenPhoto(Raster raster)
     /// <exception cref="RefusedException">The photograph was not made true yet.</exception>
     public PickAnswer Pick(PickAsked asked)
     {
-        var pick = new PhotoPick(asked.Name, asked.Kind, [.. asked.Places.Select(Made.Photo.ToPhoto)], asked.Closed);
+        var pick = new PhotoPick(asked.Name, asked.Kind, asked.AsTaken ? asked.Places : [.. asked.Places.Select(Made.Photo.ToPhoto)], asked.Closed);
         return new(pick, PickShown.Of(Made.Photo, MeasurePhoto.See(Made.Photo, pick), Made.Request.Name));
     }
 

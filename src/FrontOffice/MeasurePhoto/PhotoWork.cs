@@ -31,6 +31,9 @@ public sealed record PhotoWork
     /// <summary>± of the thickness (19 in 20), mm.</summary>
     public double ThicknessWithin { get; init; } = 0.1;
 
+    /// <summary>Focal length as on 36 × 24 mm film, mm, where the camera told it; null otherwise.</summary>
+    public double? Focal35 { get; init; }
+
     /// <summary>Corners picked by hand, at least four; empty lets the target be found.</summary>
     public ImmutableArray<Tie> Corners { get; init; } = [];
 

@@ -31,7 +31,7 @@ public static class PhotoWorkJson
 
     public static Parsed<PhotoWork> Read(string json) => TypedJson.Read(json, "photograph", f =>
     {
-        f.Only("target", "check_x", "check_y", "thickness", "thickness_within", "across", "corners", "picks");
+        f.Only("target", "check_x", "check_y", "thickness", "thickness_within", "focal_35", "across", "corners", "picks");
         return new PhotoWork
         {
             Target = f.Has("target") ? f.Text("target") : null,
@@ -39,6 +39,7 @@ public static class PhotoWorkJson
             CheckY = f.Has("check_y") ? f["check_y"].Positive() : null,
             Thickness = f.Has("thickness") ? f["thickness"].Length() : null,
             ThicknessWithin = f.Has("thickness_within") ? f["thickness_within"].Positive() : new PhotoWork().ThicknessWithin,
+            Focal35 = f.Has("focal_35") ? f["focal_35"].Positive() : null,
             Across = f.Has("across") ? Side(f["across"]) : null,
             Corners = f.Has("corners") ? f.List("corners", CornerOf) : [],
             Picks = f.Has("picks") ? Few(f, f.List("picks", PickOf)) : [],
@@ -56,6 +57,7 @@ public static class PhotoWorkJson
             Number(json, "check_y", work.CheckY);
             Number(json, "thickness", work.Thickness);
             Number(json, "thickness_within", work.Thickness is null ? null : work.ThicknessWithin);
+            Number(json, "focal_35", work.Focal35);
             Number(json, "across", work.Across);
             if (!work.Corners.IsEmpty) List(json, "corners", work.Corners, corner =>
             {
