@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Photo;
@@ -18,4 +19,4 @@ public readonly record struct FrameScale(double Std);
 /// <param name="Scatter">Root mean square distance of the edge points from the circle, mm.</param>
 /// <param name="Share">Share of the rim that was seen, 0 to 1.</param>
 /// <param name="Px">The rim in the picture, for showing.</param>
-public sealed record HoleSeen(Spot Centre, Uncertain Diameter, double Scatter, double Share, System.Collections.Immutable.ImmutableArray<Vec2> Px);
+public sealed record HoleSeen(Spot Centre, Uncertain Diameter, double Scatter, double Share, ImmutableArray<Vec2> Px);

@@ -27,7 +27,7 @@ static class Spots
     public static Spot At(TruePhoto photo, Vec2 px, double std)
     {
         var met = Meet(photo.Camera, px);
-        var spread = (Spread.Along(met.ByU) + Spread.Along(met.ByV)) * (std * std) + OfCamera(photo.Camera, met) + OfPrint(photo.Print, met.At);
+        var spread = (Spread.Along(met.ByU) + Spread.Along(met.ByV)) * (std * std) + OfCamera(photo.Camera, met) + OfModel(photo) + OfPrint(photo.Print, met.At);
         return OnFace(photo, met.At, spread);
     }
 
@@ -40,6 +40,12 @@ static class Spots
 
     public static Spread OfCamera(Camera camera, Met met) =>
         new(Product(camera.Covariance, met.XByTheta, met.XByTheta), Product(camera.Covariance, met.XByTheta, met.YByTheta), Product(camera.Covariance, met.YByTheta, met.YByTheta));
+
+    /// <summary>
+    /// What no camera of this kind can follow (paper not quite flat, a lens of its own): half of what the marks miss their places by. It
+    /// does not grow less with the number of marks, as the camera's own ± does.
+    /// </summary>
+    public static Spread OfModel(TruePhoto photo) => Spread.Round(0.5 * photo.Residual);
 
     /// <summary>Half the difference between the two directions lengthens one as it shortens the other.</summary>
     public static Spread OfPrint(PrintScale print, Vec2 at) => Spread.Along(new Vec2(at.X, -at.Y) * print.AcrossStd);

@@ -126,6 +126,7 @@ sealed record Scene(Target? Target, Plate? Plate = null)
 /// <summary>Pictures of a scene: many samples where something changes, blur, noise, and the eight-bit curve of IEC 61966-2-1.</summary>
 static class Rendered
 {
+    /// <summary>Samples a side; each row of them is shifted, so that an edge along the pixels is met at Fine² places, not at Fine.</summary>
     const int Fine = 6;
 
     /// <summary>Light of each pixel, 0 to 1, no noise.</summary>
@@ -150,19 +151,20 @@ static class Rendered
                 }
                 float sum = 0;
                 for (var y = 0; y < Fine; y++)
-                    for (var x = 0; x < Fine; x++) sum += At(i + (x + 0.5) / Fine, j + (y + 0.5) / Fine);
+                    for (var x = 0; x < Fine; x++) sum += At(i + (x + (y + 0.5) / Fine) / Fine, j + (y + (x + 0.5) / Fine) / Fine);
                 light[j * w + i] = sum / (Fine * Fine);
             }
         return Blurred(light, w, h, blur);
     }
 
+    /// <param name="curve">Power of the light before the standard's curve: 1 is a camera that keeps to it.</param>
     /// <param name="noise">Standard deviation of a pixel, of 255, on the eight-bit scale.</param>
-    public static Raster Picture(float[] light, int width, int height, double noise, Chance chance, double exposure = 1.1)
+    public static Raster Picture(float[] light, int width, int height, double noise, Chance chance, double exposure = 1.1, double curve = 1)
     {
         var pixels = new byte[light.Length];
         for (var k = 0; k < light.Length; k++)
         {
-            var v = Math.Clamp(light[k] * exposure, 0, 1);
+            var v = Math.Pow(Math.Clamp(light[k] * exposure, 0, 1), curve);
             var coded = v <= 0.0031308 ? 12.92 * v : 1.055 * Math.Pow(v, 1 / 2.4) - 0.055;
             pixels[k] = (byte)Math.Clamp(Math.Round(255 * coded + noise * chance.Normal()), 0, 255);
         }

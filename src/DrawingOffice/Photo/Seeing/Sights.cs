@@ -1,5 +1,4 @@
 using WitnessMark.DrawingOffice.Photo.Cameras;
-using WitnessMark.DrawingOffice.Photo.Edges;
 using WitnessMark.DrawingOffice.Photo.Targets;
 using WitnessMark.Maths;
 
@@ -8,7 +7,15 @@ namespace WitnessMark.DrawingOffice.Photo.Seeing;
 /// <summary>What a camera is fitted to: eight sights of each square, two of each picked corner.</summary>
 static class Sights
 {
-    public static Sight[] Of(FoundTarget found, PrintScale print) => [.. found.Squares.SelectMany(k => OfSquare(found.Target, k, print))];
+    /// <summary>Points that all sides' common scatter counts for beside a side's own. Cause: a short side's own scatter is half chance, and a lucky one must not outweigh all others.</summary>
+    const double Common = 10;
+
+    public static Sight[] Of(FoundTarget found, PrintScale print)
+    {
+        var sides = found.Squares.SelectMany(k => k.Square.Sides).ToArray();
+        var common = sides.Sum(s => s.Points * s.Std * s.Std) / sides.Sum(s => s.Points);
+        return [.. found.Squares.SelectMany(k => OfSquare(found.Target, k, print, common))];
+    }
 
     public static Sight[] Of(IReadOnlyList<Tie> corners, PrintScale print, double std) =>
         [.. corners.SelectMany((c, i) => new[]
@@ -19,7 +26,7 @@ static class Sights
     /// <summary>Where a drawn place is on the print, mm.</summary>
     public static Vec2 Printed(Vec2 mm, PrintScale print) => new(mm.X * print.X.Value, mm.Y * print.Y.Value);
 
-    static IEnumerable<Sight> OfSquare(Target target, Known known, PrintScale print)
+    static IEnumerable<Sight> OfSquare(Target target, Known known, PrintScale print, double common)
     {
         var corners = target.Corners(known.Index);
         for (var k = 0; k < 4; k++)
@@ -28,13 +35,14 @@ static class Sights
             var (from, along) = (corners[k], (corners[(k + 1) % 4] - corners[k]).Unit);
             // A side runs anticlockwise: its outside lies to the right.
             var outward = -along.Left;
+            var std = Math.Sqrt((side.Points * side.Std * side.Std + Common * common) / (side.Points + Common) * 2 / side.Points);
             foreach (var sign in new[] { -1, 1 })
             {
                 var px = side.Middle + side.Along * (sign * side.Reach);
                 // How far along the side: the square's own map is good enough, for only the distance across counts.
                 var unit = Homography.Map(known.Square.Back, px);
                 var share = Share(unit, (k - known.Turn + 4) % 4);
-                yield return new(known.Index, Printed(from + along * (share * Target.Side), print), outward, px, side.Along.Left, Math.Max(Lines.Least, side.Std) * Math.Sqrt(2.0 / side.Points));
+                yield return new(known.Index, Printed(from + along * (share * Target.Side), print), outward, px, side.Along.Left, std);
             }
         }
     }

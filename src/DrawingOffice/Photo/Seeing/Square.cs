@@ -56,15 +56,15 @@ sealed record Square(ImmutableArray<SideLine> Sides, ImmutableArray<Vec2> Corner
         return HasEye(light, map) is { } eye ? new([.. sides], [.. corners], map, eye) : null;
     }
 
-    /// <summary>A line through the edge points between two corners, its ends left out; null when fewer than five agree.</summary>
+    /// <summary>A line through the edge points between two corners, its ends left out; null when fewer than four agree.</summary>
     static SideLine? Side(Light light, Vec2 a, Vec2 b, double reach)
     {
         var (along, length) = ((b - a).Unit, a.DistanceTo(b));
         var across = along.Left;
-        var margin = Math.Min(0.25 * length, 3);
-        // Two pixels apart: nearer ones would share pixels, and their scatter would promise too much.
-        var n = Math.Min(40, (int)((length - 2 * margin) / 2) + 1);
-        if (length < 9 || n < 5) return null;
+        var margin = Math.Min(0.22 * length, 3);
+        // A pixel and a half apart: nearer ones would share pixels, and their scatter would promise too much.
+        var n = Math.Min(50, (int)((length - 2 * margin) / 1.5) + 1);
+        if (length < 8 || n < 4) return null;
         var (points, blur) = (new List<Vec2>(n), 0.0);
         for (var k = 0; k < n; k++)
         {
@@ -74,7 +74,7 @@ sealed record Square(ImmutableArray<SideLine> Sides, ImmutableArray<Vec2> Corner
             points.Add(at + across * met.Offset);
             blur += met.Blur;
         }
-        return points.Count < Math.Max(5, 0.6 * n) ? null : Lines.Fit(points) is { } line ? new(line.Middle, line.Along, line.Reach, line.Std, line.Used, blur / points.Count) : null;
+        return points.Count < Math.Max(4, 0.6 * n) ? null : Lines.Fit(points) is { } line ? new(line.Middle, line.Along, line.Reach, line.Std, line.Used, blur / points.Count) : null;
     }
 
     /// <summary>Whether the middle is light; null when neither light nor dark.</summary>

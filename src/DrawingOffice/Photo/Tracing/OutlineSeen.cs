@@ -8,7 +8,7 @@ namespace WitnessMark.DrawingOffice.Photo.Tracing;
 /// <param name="Middle">The point of the line or arc half way.</param>
 /// <param name="Centre">Of an arc; null for a straight edge.</param>
 /// <param name="Radius">mm, of an arc; null for a straight edge.</param>
-/// <param name="Direction">Of a straight edge from → to, radians, with its ±; of an arc, of its chord.</param>
+/// <param name="Direction">Of a straight edge from → to, radians, with its ±; of an arc, of its chord, without.</param>
 /// <param name="Scatter">Root mean square distance of the edge points, mm.</param>
 public sealed record SideSeen(Spot From, Spot To, Spot Middle, Spot? Centre, Uncertain? Radius, Uncertain Direction, double Scatter, int Points)
 {
@@ -17,12 +17,8 @@ public sealed record SideSeen(Spot From, Spot To, Spot Middle, Spot? Centre, Unc
 
 /// <summary>A traced outline as straight edges and arcs; corner k is where side k begins.</summary>
 /// <param name="Edge">The edge points found, mm on the face, for showing.</param>
-public sealed record OutlineSeen(ImmutableArray<SideSeen> Sides, bool Closed, ImmutableArray<Vec2> Edge);
-
-/// <summary>From a trace to its sides.</summary>
-public static class Outline
+public sealed record OutlineSeen(ImmutableArray<SideSeen> Sides, bool Closed, ImmutableArray<Vec2> Edge)
 {
-    /// <param name="path">px, as <see cref="Snap.Path"/> gives, all stretches one after another.</param>
-    public static Parsed<OutlineSeen> Of(TruePhoto photo, ImmutableArray<Vec2> path, bool closed) =>
-        Refusal.Of("trace", $"{path.Length} points, closed {closed}", "a trace along an edge");
+    /// <summary>Where two sides meet.</summary>
+    public ImmutableArray<Spot> Corners => [.. Sides.Skip(Closed ? 0 : 1).Select(s => s.From)];
 }
