@@ -66,7 +66,7 @@ static class SolveCommand
     {
         if (scale is { } s && !(s is >= 0.1 and <= 100)) throw new RefusedException(Refusal.Of("--scale", $"{s}", "give 0.1 to 100 pixels per mm"));
         var (name, picture) = (made.Request.Name, MeasurePhoto.Picture(made, scale, told.Of("making it true"), stop).Value);
-        var readings = PhotoReadings.Of(made);
+        var readings = PhotoRows.Of(made);
         List<string> files =
         [
             Desk.Write(Path.Combine(folder, $"{name}-true.png"), PictureFile.Png(picture.Raster, picture.PixelsPerMm)),

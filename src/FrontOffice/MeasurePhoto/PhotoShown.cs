@@ -28,11 +28,11 @@ public sealed record PhotoShown(
 /// <param name="Path">SVG path over the picture, mm, y down.</param>
 /// <param name="At">Where its name is written, mm, y up.</param>
 /// <param name="Rows">What it adds to a survey.</param>
-public sealed record PickShown(string Name, PickKind Kind, string Size, string Place, string? Why, bool Outside, string Path, Vec2 At, PhotoReadings Rows)
+public sealed record PickShown(string Name, PickKind Kind, string Size, string Place, string? Why, bool Outside, string Path, Vec2 At, PhotoRows Rows)
 {
     public static PickShown Of(TruePhoto photo, PickSeen seen, string frame)
     {
-        var rows = PhotoReadings.Of(frame, [seen]);
+        var rows = PhotoRows.Of(frame, photo, [seen]);
         PickShown Shown(string size, string place, bool outside, string path, Vec2 at) => new(seen.Pick.Name, seen.Pick.Kind, size, place, seen.Why, outside, path, at, rows);
         if (seen.Hole is { } hole)
         {

@@ -56,7 +56,7 @@ public class PictureFileTests
     [Truth(Grade.SecondImplementation, "StbImageSharp 2.30.16 on random PNGs of every colour type, bit depth and interlace; see-through laid on white here")]
     public void Every_kind_of_png_is_read_as_another_reader_reads_it(byte bits, byte colour, bool interlaced)
     {
-        var file = RandomPng(29, 19, bits, colour, interlaced, seed: 7 + bits + 31UL * colour);
+        var file = RandomPng(29, 19, bits, colour, interlaced, seed: 7UL + bits + 31UL * colour);
         var read = PictureFile.Read(file).Value.Raster;
         var other = ImageResult.FromMemory(file, ColorComponents.RedGreenBlueAlpha);
         for (var p = 0; p < 29 * 19; p++)

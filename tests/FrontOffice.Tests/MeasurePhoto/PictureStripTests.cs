@@ -82,7 +82,7 @@ public class PictureStripTests
         var after = ImageMetadataReader.ReadMetadata(new MemoryStream(PictureStrip.Of(file)));
         Assert.Empty(after.OfType<GpsDirectory>());
         Assert.Empty(after.OfType<ExifSubIfdDirectory>());
-        Assert.Empty(after.Where(d => d.Name is "XMP" or "IPTC" or "Photoshop" or "JpegComment" or "PNG-tEXt" or "PNG-iTXt"));
+        Assert.DoesNotContain(after, d => d.Name is "XMP" or "IPTC" or "Photoshop" or "JpegComment" or "PNG-tEXt" or "PNG-iTXt");
         var turn = Assert.Single(after.OfType<ExifIfd0Directory>());
         Assert.Equal(6, turn.GetInt32(ExifDirectoryBase.TagOrientation));
         Assert.Equal((kind, 1), (kind, turn.TagCount));
