@@ -3,6 +3,7 @@ using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -24,6 +25,8 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IDecisions<Place> Places => new KeptDecisions<Place>(open);
 
     public IDecisions<TypedShape> Shapes => new KeptDecisions<TypedShape>(open);
+
+    public IDecisions<SamplePhotograph> Photographs => new KeptDecisions<SamplePhotograph>(open);
 
     public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
 

@@ -2,6 +2,7 @@ using WitnessMark.Stores.ComingApart;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -24,6 +25,8 @@ public interface IStoresDesk
     IDecisions<Place> Places { get; }
 
     IDecisions<TypedShape> Shapes { get; }
+
+    IDecisions<SamplePhotograph> Photographs { get; }
 
     IFacts<CameOff> CameOff { get; }
 

@@ -42,13 +42,13 @@ public sealed class Desk(PageScript page)
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>
-    async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null)
+    internal async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null, IJSObjectReference? bytes = null)
     {
         await using var stopping = stop.Register(page.CloseBackRoom);
         using var listener = told is null ? null : DotNetObjectReference.Create(new Listener(told));
         try
         {
-            return Answers.Read(await page.AskBackRoom(task, text, listener));
+            return Answers.Read(await page.AskBackRoom(task, text, listener, bytes));
         }
         catch (JSException e) when (e.Message.Contains("stopped"))
         {

@@ -3,7 +3,9 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
+using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -28,4 +30,10 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(ImmutableArray<string>))]
 [JsonSerializable(typeof(ShapePlanAsked))]
 [JsonSerializable(typeof(ShapePlan))]
+[JsonSerializable(typeof(PhotoSize))]
+[JsonSerializable(typeof(PhotoTrueAsked))]
+[JsonSerializable(typeof(PhotoShown))]
+[JsonSerializable(typeof(PickAsked))]
+[JsonSerializable(typeof(PickAnswer))]
+[JsonSerializable(typeof(ImmutableArray<Vec2>))]
 sealed partial class WorkJson : JsonSerializerContext;

@@ -9,6 +9,7 @@ using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -38,6 +39,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<TypedShape>>))]
 [JsonSerializable(typeof(Saving<TypedShape>))]
 [JsonSerializable(typeof(Saved<TypedShape>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<SamplePhotograph>>))]
+[JsonSerializable(typeof(Saving<SamplePhotograph>))]
+[JsonSerializable(typeof(Saved<SamplePhotograph>))]
 [JsonSerializable(typeof(ImmutableArray<CameOff>))]
 [JsonSerializable(typeof(ImmutableArray<PutBack>))]
 [JsonSerializable(typeof(ImmutableArray<ConditionSeen>))]
