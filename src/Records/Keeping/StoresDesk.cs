@@ -1,6 +1,7 @@
 using WitnessMark.Stores.ComingApart;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
@@ -24,6 +25,8 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IDecisions<Place> Places => new KeptDecisions<Place>(open);
 
     public IDecisions<TypedShape> Shapes => new KeptDecisions<TypedShape>(open);
+
+    public IDecisions<NotNeeded> NotNeeded => new KeptDecisions<NotNeeded>(open);
 
     public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
 

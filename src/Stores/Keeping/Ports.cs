@@ -1,5 +1,6 @@
 using WitnessMark.Stores.ComingApart;
 using WitnessMark.Stores.Judging;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
@@ -24,6 +25,9 @@ public interface IStoresDesk
     IDecisions<Place> Places { get; }
 
     IDecisions<TypedShape> Shapes { get; }
+
+    /// <summary>What a borrowed sample may go back without.</summary>
+    IDecisions<NotNeeded> NotNeeded { get; }
 
     IFacts<CameOff> CameOff { get; }
 

@@ -7,6 +7,7 @@ using WitnessMark.Stores;
 using WitnessMark.Stores.ComingApart;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Places;
@@ -38,6 +39,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<TypedShape>>))]
 [JsonSerializable(typeof(Saving<TypedShape>))]
 [JsonSerializable(typeof(Saved<TypedShape>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<NotNeeded>>))]
+[JsonSerializable(typeof(Saving<NotNeeded>))]
+[JsonSerializable(typeof(Saved<NotNeeded>))]
 [JsonSerializable(typeof(ImmutableArray<CameOff>))]
 [JsonSerializable(typeof(ImmutableArray<PutBack>))]
 [JsonSerializable(typeof(ImmutableArray<ConditionSeen>))]

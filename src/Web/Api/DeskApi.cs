@@ -16,6 +16,7 @@ static class DeskApi
         api.MapDecisions(d => d.Consignments);
         api.MapDecisions(d => d.Places);
         api.MapDecisions(d => d.Shapes);
+        api.MapDecisions(d => d.NotNeeded);
         api.MapFacts(d => d.CameOff);
         api.MapFacts(d => d.PutBack);
         api.MapFacts(d => d.Conditions);
