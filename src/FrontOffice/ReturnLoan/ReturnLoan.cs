@@ -11,9 +11,9 @@ namespace WitnessMark.FrontOffice.ReturnLoan;
 /// <param name="Sketch">Null when nobody has sketched it.</param>
 /// <param name="History">All that was ever read of it.</param>
 /// <param name="NotNeeded">What it may go back without; those dropped do not count.</param>
-/// <param name="Photographs">How many are kept of it.</param>
+/// <param name="Photographs">The ids that its photographs are kept under.</param>
 public sealed record LoanRequest(
-    PartSample Sample, SampleSketch? Sketch, ReadingHistory History, ImmutableArray<OwnedInstrument> Instruments, ImmutableArray<NotNeeded> NotNeeded, int Photographs)
+    PartSample Sample, SampleSketch? Sketch, ReadingHistory History, ImmutableArray<OwnedInstrument> Instruments, ImmutableArray<NotNeeded> NotNeeded, ImmutableArray<string> Photographs)
 {
     /// <summary>The part it is a sample of.</summary>
     public string Part { get; init; } = "";
@@ -57,7 +57,7 @@ public static class ReturnLoan
             .. ListPoints.Of(request, stored, why, whySizes),
             .. measured is null ? [] : SurveyPoints.Of(measured, stored.Entries, request.WantedPlusMinus / 2),
             .. sizes is null ? [] : ListPoints.Undecided(sizes),
-            .. request.Photographs > 0 ? [] : new[] { new OpenPoint("photograph", PointKind.Photograph, "No photograph of it is kept.", "Take one of each side, one of them beside the target sheet.") },
+            .. !request.Photographs.IsEmpty ? [] : new[] { new OpenPoint("photograph", PointKind.Photograph, "No photograph of it is kept.", "Take one of each side, one of them beside the target sheet.") },
         ];
         return new(Verdict(request, Answered(points, request.NotNeeded)), stored, measured, sizes);
     }

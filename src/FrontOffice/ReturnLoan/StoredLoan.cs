@@ -12,7 +12,8 @@ public static class StoredLoan
         var vehicle = tree.Vehicle.Row.Id;
         return new(
             sample, (await bench.Sketch(sample.Id, stop))?.Row, await readings.History(sample.Id, stop), [.. (await bench.Instruments(stop)).Select(i => i.Row)],
-            [.. (await desk.NotNeeded.Of(vehicle, stop)).Select(r => r.Row).Where(r => r.SampleId == sample.Id)], Photographs: 0)
+            [.. (await desk.NotNeeded.Of(vehicle, stop)).Select(r => r.Row).Where(r => r.SampleId == sample.Id)],
+            [.. (await desk.Photographs.Of(vehicle, stop)).Select(p => p.Row).Where(p => p.SampleId == sample.Id && !p.Dropped).Select(p => p.Picture).Distinct()])
         {
             Part = tree.Parts.FirstOrDefault(p => p.Row.Id == sample.PartId).Row is { } part ? part.Hand == Hand.None ? part.Name : $"{part.Name} {part.Hand}" : "",
             Folded = (await bench.Folded(sample.Id, stop))?.Row.Text,

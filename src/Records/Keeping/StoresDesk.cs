@@ -1,9 +1,11 @@
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -27,6 +29,10 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IDecisions<TypedShape> Shapes => new KeptDecisions<TypedShape>(open);
 
     public IDecisions<NotNeeded> NotNeeded => new KeptDecisions<NotNeeded>(open);
+
+    public IDecisions<IntentChoices> Intentions => new KeptDecisions<IntentChoices>(open);
+
+    public IDecisions<SamplePhotograph> Photographs => new KeptDecisions<SamplePhotograph>(open);
 
     public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
 

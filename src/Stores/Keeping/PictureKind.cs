@@ -15,10 +15,13 @@ public static class PictureKind
     /// The media type. JPEG begins FF D8 FF (ISO/IEC 10918-1: SOI and the next marker), PNG with its eight-byte signature
     /// (ISO/IEC 15948, 5.2), WebP with RIFF, four bytes of length and WEBP (RFC 9649, 2.4).
     /// </summary>
-    public static Parsed<string> Of(ReadOnlySpan<byte> bytes)
+    public static Parsed<string> Of(ReadOnlySpan<byte> bytes) =>
+        bytes.Length > Largest ? Refusal.Of("picture", $"{bytes.Length / 1e6:0.#} MB", $"at most {Largest / 1_000_000} MB are kept; take it at a smaller size") : MediaType(bytes);
+
+    /// <summary>The same, however large.</summary>
+    public static Parsed<string> MediaType(ReadOnlySpan<byte> bytes)
     {
         if (bytes.IsEmpty) return Refusal.Of("picture", null, Wanted);
-        if (bytes.Length > Largest) return Refusal.Of("picture", $"{bytes.Length / 1e6:0.#} MB", $"at most {Largest / 1_000_000} MB are kept; take it at a smaller size");
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8, 0xFF])) return "image/jpeg";
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A])) return "image/png";
         if (bytes.StartsWith("RIFF"u8) && bytes[4..].Length >= 8 && bytes.Slice(8, 4).SequenceEqual("WEBP"u8)) return "image/webp";

@@ -1,8 +1,10 @@
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -28,6 +30,10 @@ public interface IStoresDesk
 
     /// <summary>What a borrowed sample may go back without.</summary>
     IDecisions<NotNeeded> NotNeeded { get; }
+
+    IDecisions<IntentChoices> Intentions { get; }
+
+    IDecisions<SamplePhotograph> Photographs { get; }
 
     IFacts<CameOff> CameOff { get; }
 

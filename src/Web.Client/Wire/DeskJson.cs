@@ -5,11 +5,13 @@ using System.Text.Json.Serialization.Metadata;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
 using WitnessMark.Stores.Shapes;
 using WitnessMark.Stores.Tags;
@@ -42,6 +44,12 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<NotNeeded>>))]
 [JsonSerializable(typeof(Saving<NotNeeded>))]
 [JsonSerializable(typeof(Saved<NotNeeded>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<IntentChoices>>))]
+[JsonSerializable(typeof(Saving<IntentChoices>))]
+[JsonSerializable(typeof(Saved<IntentChoices>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<SamplePhotograph>>))]
+[JsonSerializable(typeof(Saving<SamplePhotograph>))]
+[JsonSerializable(typeof(Saved<SamplePhotograph>))]
 [JsonSerializable(typeof(ImmutableArray<CameOff>))]
 [JsonSerializable(typeof(ImmutableArray<PutBack>))]
 [JsonSerializable(typeof(ImmutableArray<ConditionSeen>))]

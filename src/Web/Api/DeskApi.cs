@@ -17,6 +17,8 @@ static class DeskApi
         api.MapDecisions(d => d.Places);
         api.MapDecisions(d => d.Shapes);
         api.MapDecisions(d => d.NotNeeded);
+        api.MapDecisions(d => d.Intentions);
+        api.MapDecisions(d => d.Photographs);
         api.MapFacts(d => d.CameOff);
         api.MapFacts(d => d.PutBack);
         api.MapFacts(d => d.Conditions);
