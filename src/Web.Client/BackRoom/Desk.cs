@@ -4,6 +4,7 @@ using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.Web.Client.Shell;
@@ -39,6 +40,12 @@ public sealed class Desk(PageScript page)
 
     public async Task<ShapePlan> PlanShape(ShapePlanAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.PlanShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapePlanAsked), stop), WorkJson.Default.ShapePlan)!;
+
+    public async Task<LoanStanding> Loan(LoanRequest asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Loan), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanStanding)!;
+
+    public async Task<LoanPapers> LoanPapers(LoanRequest asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.LoanFiles), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanPapers)!;
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>

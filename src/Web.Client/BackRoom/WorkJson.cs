@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -23,6 +24,9 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(OrderWorkResult))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
+[JsonSerializable(typeof(LoanRequest))]
+[JsonSerializable(typeof(LoanStanding))]
+[JsonSerializable(typeof(LoanPapers))]
 [JsonSerializable(typeof(ShapeAsked))]
 [JsonSerializable(typeof(ShapeShown))]
 [JsonSerializable(typeof(ImmutableArray<string>))]
