@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Stores;
-using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Client.Outbox;
