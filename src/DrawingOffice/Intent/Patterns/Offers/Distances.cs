@@ -1,0 +1,60 @@
+using WitnessMark.DrawingOffice.Intent.Patterns.Hypotheses;
+using WitnessMark.DrawingOffice.Intent.Tables;
+
+namespace WitnessMark.DrawingOffice.Intent.Patterns.Offers;
+
+/// <summary>Distances on the lists: along and across a frame, between stations.</summary>
+static class Distances
+{
+    /// <summary>mm: nearer than this nothing is dimensioned.</summary>
+    const double Shortest = 1.5;
+
+    /// <summary>mm either side of the measured distance.</summary>
+    const double Near = 0.7;
+
+    public static IEnumerable<Hypothesis> Listed(Frame frame, double[] x, Origin origin, OriginPrior prior)
+    {
+        foreach (var across in (bool[])[false, true])
+        {
+            var stations = Station.Of(frame, across, x);
+            for (var i = 0; i < stations.Count; i++)
+                for (var k = i + 1; k < stations.Count; k++)
+                {
+                    var (a, b) = (Speaker(frame.Shape, stations[i]), Speaker(frame.Shape, stations[k]));
+                    var choice = Choice(frame.Shape, a, b, k - i, stations.Count);
+                    foreach (var (nominal, log) in Rungs(stations[k].At - stations[i].At, origin, prior))
+                        yield return new(PatternKind.RoundDistance, [a, b], [frame.Sum(across, nominal.Value, log, (b, 1), (a, -1))], choice)
+                        {
+                            About = Rows.About(frame, !across),
+                            Nominal = nominal,
+                            Across = across,
+                            Frame = frame,
+                        };
+                }
+        }
+    }
+
+    /// <summary>Listed lengths near one, with the logarithm of the stretch that each holds.</summary>
+    public static IEnumerable<(Nominal Nominal, double LogStretch)> Rungs(double length, Origin origin, OriginPrior prior)
+    {
+        if (length < Shortest) yield break;
+        var series = Catalogue.SeriesOf(Subject.Length);
+        foreach (var c in Catalogue.Between(Subject.Length, Facet.Size, length - Near, length + Near))
+        {
+            var stretch = c.Mass * c.Size * prior.Weight(origin, c.Series, series);
+            if (stretch > 0) yield return (new(c.Size, c.Name, c.Series), Math.Log(stretch));
+        }
+    }
+
+    /// <summary>An edge speaks for its station, as a dimension is taken from it; else the first feature.</summary>
+    static int Speaker(Shape shape, Station station) =>
+        station.Members.Where(shape.Edges.Contains).Select(f => (int?)f).FirstOrDefault() ?? station.First;
+
+    // Which distance the draughtsman gave: over all and from the edges rather than from hole to far hole (common practice).
+    static double Choice(Shape shape, int a, int b, int steps, int among) => (shape.Edges.Contains(a), shape.Edges.Contains(b)) switch
+    {
+        (true, true) => 0,
+        (false, false) when steps > 1 => -Math.Log(Math.Max(2, among / 2.0)),
+        _ => -Math.Log(2),
+    };
+}
