@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using WitnessMark.FrontOffice.MakeToSize;
@@ -16,20 +15,24 @@ static class SheetText
     /// <param name="refused">Rows that do not count, by entry or feature.</param>
     public static string Readings(string id, LoanRequest request, IReadOnlySet<string> refused)
     {
-        var sheet = new StringBuilder();
+        var (sheet, features) = (new StringBuilder(), request.Sketch?.Features ?? []);
+        var worn = features.Any(f => f.Condition is not null);
         sheet.Append($"# {Flat(request.Sample.Title)}. Values stand as they were read; a bare number is mm.\nsample,{Cell(id)},{Cell(request.Sample.Title)}\nunits,mm\n");
-        sheet.Append("\nfeature,kind,from,to,x,y,size,length,turn\n");
-        foreach (var f in request.Sketch?.Features ?? [])
-            Row(refused.Contains(f.Id), f.Id, f.Kind, f.From, f.To, Number(f.X), Number(f.Y), Number(f.Size), Number(f.Length), f.Turn is { } turn ? $"{Number(turn)} rad" : "");
+        sheet.Append($"\nfeature,kind,from,to,x,y,size,length,turn{(worn ? ",condition,wear" : "")}\n");
+        foreach (var f in features)
+        {
+            string[] place = [f.Id, f.Kind, f.From, f.To, Number(f.X), Number(f.Y), Number(f.Size), Number(f.Length), f.Turn is { } turn ? $"{Number(turn)} rad" : ""];
+            Row(refused.Contains(f.Id), worn ? [.. place, f.Condition ?? "", Number(f.Wear)] : place);
+        }
         if (!request.Instruments.IsEmpty) sheet.Append("\ninstrument,resolution,error,repeat\n");
         foreach (var i in request.Instruments)
-            Row(false, i.Name, Step(i.Resolution, i), Step(i.StatedError, i), Step(i.Repeatability, i));
+            Row(false, [i.Name, Step(i.Resolution, i), Step(i.StatedError, i), Step(i.Repeatability, i)]);
         sheet.Append("\nkind,from,to,value,instrument,note\n");
         foreach (var r in request.History.Standing.Where(r => !StoredSizes.IsOne(r)))
-            Row(refused.Contains(r.Id.ToString()), r.Kind, r.From, r.To, r.Value, With(r), r.Note);
+            Row(refused.Contains(r.Id.ToString()), [r.Kind, r.From, r.To, r.Value, With(r), r.Note]);
         return sheet.ToString();
 
-        void Row(bool remark, params ImmutableArray<string> cells) => sheet.Append($"{(remark ? "# does not count: " : "")}{string.Join(',', cells.Select(Cell))}\n");
+        void Row(bool remark, string[] cells) => sheet.Append($"{(remark ? "# does not count: " : "")}{string.Join(',', cells.Select(Cell))}\n");
     }
 
     /// <summary>Null where no size is to be identified.</summary>

@@ -61,6 +61,11 @@ public static partial class Work
     public static string PlanShape(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(ShapePlan.Of(JsonSerializer.Deserialize(request, WorkJson.Default.ShapePlanAsked)!), WorkJson.Default.ShapePlan));
 
+    /// <summary>What the draughtsman meant by a sample's plan.</summary>
+    [JSExport]
+    public static string Intent(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(IntentFound.Of(JsonSerializer.Deserialize(request, WorkJson.Default.IntentAsked)!, new Told(0, 1)), WorkJson.Default.IntentFound));
+
     /// <summary>Whether a borrowed sample may go back.</summary>
     [JSExport]
     public static string Loan(string request) => Answers.Of(() =>

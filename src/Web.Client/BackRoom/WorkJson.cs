@@ -24,6 +24,8 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(OrderWorkResult))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
+[JsonSerializable(typeof(IntentAsked))]
+[JsonSerializable(typeof(IntentFound))]
 [JsonSerializable(typeof(LoanRequest))]
 [JsonSerializable(typeof(LoanStanding))]
 [JsonSerializable(typeof(LoanPapers))]

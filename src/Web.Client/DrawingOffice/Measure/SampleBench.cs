@@ -145,6 +145,13 @@ public sealed class SampleBench : IDisposable
         if (Plan is null) Work();
     }
 
+    /// <summary>Says what has become of a feature: the plan is adjusted anew.</summary>
+    public void Mark(Feature feature)
+    {
+        Sketch.Change([.. Features.Select(f => f.Id == feature.Id ? feature : f)]);
+        Work();
+    }
+
     public void TakeTheirs()
     {
         Sketch.TakeTheirs();
