@@ -54,6 +54,7 @@ static class Wmark
             ImportCommand.Build(desk),
             FindCommand.Build(desk),
         },
+        LoanCommand.Build(desk),
         WantsCommand.Build(desk),
         UnitsCommand.Build(desk),
         ThreadCommand.Build(desk),

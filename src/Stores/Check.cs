@@ -43,6 +43,8 @@ public static class Check
             if (!seen.Add(f.Id)) return Refusal.Of("feature id", f.Id, "each feature of a sample needs an id of its own");
             if (new[] { f.X, f.Y, f.Turn, f.Size, f.Length }.Any(n => n is { } x && !double.IsFinite(x)))
                 return Refusal.Of($"sketch of feature {f.Id}", "not a number", "give finite numbers or leave them out");
+            if (f.Condition is { } condition && Named($"condition of feature {f.Id}", condition) is { } unnamed) return unnamed;
+            if (f.Wear is { } wear && !(wear is > 0 and <= 1000)) return Refusal.Of($"wear of feature {f.Id}", $"{wear}", "give mm above 0, at most 1000, or leave it out");
             if (f.Size is <= 0 || f.Length is <= 0)
                 return Refusal.Of($"sketched size of feature {f.Id}", $"{(f.Size is <= 0 ? f.Size : f.Length)}", "give a size above 0 mm or leave it out");
         }

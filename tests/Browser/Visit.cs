@@ -65,12 +65,15 @@ public sealed class Visit : IAsyncDisposable
         await Page.Mouse.UpAsync();
     }
 
+    /// <summary>The whole page, however far it scrolls.</summary>
+    public Task Whole(string name) => Picture(name, whole: true);
+
     /// <summary>Kept for the eye under artifacts/screens, never committed.</summary>
-    public async Task Picture(string name)
+    public async Task Picture(string name, bool whole = false)
     {
         var root = new DirectoryInfo(AppContext.BaseDirectory);
         while (root is not null && !File.Exists(System.IO.Path.Combine(root.FullName, "WitnessMark.slnx"))) root = root.Parent;
-        await Page.ScreenshotAsync(new() { Path = System.IO.Path.Combine(root!.FullName, "artifacts", "screens", name + ".png") });
+        await Page.ScreenshotAsync(new() { Path = System.IO.Path.Combine(root!.FullName, "artifacts", "screens", name + ".png"), FullPage = whole });
     }
 
     public ValueTask DisposeAsync() => _context.DisposeAsync();

@@ -43,7 +43,7 @@ public static class StoredSizes
 
     public static string Kind(TypedSize typed) => $"{typed.What} {(typed.Facet.Length == 0 ? "size" : typed.Facet)}".ToLowerInvariant();
 
-    static TypedSize Typed(ReadingEntry entry)
+    internal static TypedSize Typed(ReadingEntry entry)
     {
         var (what, facet) = Kinds[entry.Kind.Trim()];
         var own = entry.PlusMinus.Trim();

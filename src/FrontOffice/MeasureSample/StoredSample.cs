@@ -68,6 +68,8 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
         SketchTurn = s.Turn,
         SketchSize = s.Size,
         SketchLength = s.Length,
+        Condition = ConditionWords.Read(s.Condition, "condition", Place.None),
+        Wear = s.Wear,
     };
 
     /// <summary>A ± of its own counts instead of the instrument.</summary>

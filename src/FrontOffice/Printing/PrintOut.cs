@@ -23,6 +23,9 @@ public sealed record PrintOut(string FileName, string MediaType, byte[] Bytes)
     public static PrintOut Dxf(string name, Sheet sheet) =>
         new($"{name}.dxf", "image/vnd.dxf", Encoding.ASCII.GetBytes(PrintRoom.Cutter.Dxf.Write(sheet)));
 
+    /// <summary>The earliest time that a zip can say: none of it is dated by the clock, so that the same files make the same bytes.</summary>
+    static readonly DateTimeOffset Undated = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
     /// <summary>Several files in one.</summary>
     public static PrintOut Zip(string name, IEnumerable<PrintOut> files)
     {
@@ -31,8 +34,10 @@ public sealed record PrintOut(string FileName, string MediaType, byte[] Bytes)
         {
             foreach (var file in files)
             {
-                using var entry = zip.CreateEntry(file.FileName).Open();
-                entry.Write(file.Bytes);
+                var entry = zip.CreateEntry(file.FileName);
+                entry.LastWriteTime = Undated;
+                using var bytes = entry.Open();
+                bytes.Write(file.Bytes);
             }
         }
         return new($"{name}.zip", "application/zip", whole.ToArray());

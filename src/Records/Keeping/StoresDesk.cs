@@ -1,6 +1,8 @@
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -25,6 +27,10 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IDecisions<Place> Places => new KeptDecisions<Place>(open);
 
     public IDecisions<TypedShape> Shapes => new KeptDecisions<TypedShape>(open);
+
+    public IDecisions<NotNeeded> NotNeeded => new KeptDecisions<NotNeeded>(open);
+
+    public IDecisions<IntentChoices> Intentions => new KeptDecisions<IntentChoices>(open);
 
     public IDecisions<SamplePhotograph> Photographs => new KeptDecisions<SamplePhotograph>(open);
 

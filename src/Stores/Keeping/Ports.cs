@@ -1,5 +1,7 @@
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -25,6 +27,11 @@ public interface IStoresDesk
     IDecisions<Place> Places { get; }
 
     IDecisions<TypedShape> Shapes { get; }
+
+    /// <summary>What a borrowed sample may go back without.</summary>
+    IDecisions<NotNeeded> NotNeeded { get; }
+
+    IDecisions<IntentChoices> Intentions { get; }
 
     IDecisions<SamplePhotograph> Photographs { get; }
 

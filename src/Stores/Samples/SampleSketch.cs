@@ -15,7 +15,14 @@ public sealed record SampleSketch(Guid Id, ImmutableArray<SketchedFeature> Featu
 /// <param name="Size">Diameter, radius or slot width, mm.</param>
 /// <param name="Length">Between a slot's end centres, mm.</param>
 public sealed record SketchedFeature(
-    string Id, string Kind, string From, string To, double? X, double? Y, double? Turn, double? Size, double? Length);
+    string Id, string Kind, string From, string To, double? X, double? Y, double? Turn, double? Size, double? Length)
+{
+    /// <summary>Worn, rusted, bent or repaired, as the reading sheet writes it; null for a sound one.</summary>
+    public string? Condition { get; init; }
+
+    /// <summary>How much metal is about gone where it is read (bent: how far it may be off, either way), mm; null for the usual.</summary>
+    public double? Wear { get; init; }
+}
 
 /// <summary>An instrument on the person's own list, mm (radians where it reads angles).</summary>
 /// <param name="Resolution">Smallest step read, full width.</param>

@@ -4,6 +4,7 @@ using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 using WitnessMark.Web.Client.Shell;
@@ -39,6 +40,16 @@ public sealed class Desk(PageScript page)
 
     public async Task<ShapePlan> PlanShape(ShapePlanAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.PlanShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapePlanAsked), stop), WorkJson.Default.ShapePlan)!;
+
+    /// <param name="told">Told the share done, 0 to 1.</param>
+    public async Task<IntentFound> Intent(IntentAsked asked, Action<double> told, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told), WorkJson.Default.IntentFound)!;
+
+    public async Task<LoanStanding> Loan(LoanRequest asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Loan), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanStanding)!;
+
+    public async Task<LoanPapers> LoanPapers(LoanRequest asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.LoanFiles), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanPapers)!;
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>

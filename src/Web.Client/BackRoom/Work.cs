@@ -5,6 +5,7 @@ using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -59,6 +60,21 @@ public static partial class Work
     [JSExport]
     public static string PlanShape(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(ShapePlan.Of(JsonSerializer.Deserialize(request, WorkJson.Default.ShapePlanAsked)!), WorkJson.Default.ShapePlan));
+
+    /// <summary>What the draughtsman meant by a sample's plan.</summary>
+    [JSExport]
+    public static string Intent(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(IntentFound.Of(JsonSerializer.Deserialize(request, WorkJson.Default.IntentAsked)!, new Told(0, 1)), WorkJson.Default.IntentFound));
+
+    /// <summary>Whether a borrowed sample may go back.</summary>
+    [JSExport]
+    public static string Loan(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(ReturnLoan.Run(JsonSerializer.Deserialize(request, WorkJson.Default.LoanRequest)!).Standing, WorkJson.Default.LoanStanding));
+
+    /// <summary>Everything measured of it, as files.</summary>
+    [JSExport]
+    public static string LoanFiles(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(LoanPapers.Of(JsonSerializer.Deserialize(request, WorkJson.Default.LoanRequest)!), WorkJson.Default.LoanPapers));
 
     [JSImport("globalThis.tellShare")]
     static partial void TellShare(double share);

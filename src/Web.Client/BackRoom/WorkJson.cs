@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.OrderWork;
+using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 
@@ -25,6 +26,11 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(OrderWorkResult))]
 [JsonSerializable(typeof(WhatIfAsked))]
 [JsonSerializable(typeof(WhatIf))]
+[JsonSerializable(typeof(IntentAsked))]
+[JsonSerializable(typeof(IntentFound))]
+[JsonSerializable(typeof(LoanRequest))]
+[JsonSerializable(typeof(LoanStanding))]
+[JsonSerializable(typeof(LoanPapers))]
 [JsonSerializable(typeof(ShapeAsked))]
 [JsonSerializable(typeof(ShapeShown))]
 [JsonSerializable(typeof(ImmutableArray<string>))]

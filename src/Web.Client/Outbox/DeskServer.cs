@@ -49,6 +49,9 @@ public sealed class DeskServer(Server server)
         return server.Send(HttpMethod.Post, "api/pictures", content, DeskJson.Of<KeptPicture>());
     }
 
+    /// <summary>A picture as it was kept.</summary>
+    public Task<Reply<Picture>> Picture(string id) => server.Picture(id);
+
     static string Address<T>(Guid vehicle) => $"api/vehicles/{vehicle}/desk/{typeof(T).Name}";
 
     Task<Reply<Recorded>> Post<T>(string address, T row) => server.Send(HttpMethod.Post, address, row, DeskJson.Of<T>(), DeskJson.Of<Recorded>());

@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Keeping;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Outbox;
@@ -94,6 +95,21 @@ public sealed class Server(HttpClient http)
 
     public Task<Reply<Saved<OwnedInstrument>>> Save(OwnedInstrument instrument, int basedOn) =>
         Send(HttpMethod.Put, $"api/instruments/{instrument.Id}", new(instrument, basedOn), Json.SavingOwnedInstrument, Json.SavedOwnedInstrument);
+
+    internal async Task<Reply<Picture>> Picture(string id)
+    {
+        try
+        {
+            using var response = await http.GetAsync($"api/pictures/{id}");
+            if (response.IsSuccessStatusCode)
+                return new(new(id, response.Content.Headers.ContentType?.MediaType ?? "", await response.Content.ReadAsByteArrayAsync()), false, null);
+            return (int)response.StatusCode >= 500 ? new(null, true, null) : new(null, false, "A picture that belongs to it is no longer kept.");
+        }
+        catch (Exception e) when (e is HttpRequestException or OperationCanceledException)
+        {
+            return new(null, true, null);
+        }
+    }
 
     internal Task<Reply<T>> Get<T>(string path, JsonTypeInfo<T> shape) => Answer(() => http.GetAsync(path), shape);
 

@@ -5,8 +5,10 @@ using System.Text.Json.Serialization.Metadata;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.ComingApart;
+using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Loans;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -39,6 +41,12 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<TypedShape>>))]
 [JsonSerializable(typeof(Saving<TypedShape>))]
 [JsonSerializable(typeof(Saved<TypedShape>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<NotNeeded>>))]
+[JsonSerializable(typeof(Saving<NotNeeded>))]
+[JsonSerializable(typeof(Saved<NotNeeded>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<IntentChoices>>))]
+[JsonSerializable(typeof(Saving<IntentChoices>))]
+[JsonSerializable(typeof(Saved<IntentChoices>))]
 [JsonSerializable(typeof(ImmutableArray<Versioned<SamplePhotograph>>))]
 [JsonSerializable(typeof(Saving<SamplePhotograph>))]
 [JsonSerializable(typeof(Saved<SamplePhotograph>))]

@@ -16,6 +16,8 @@ static class DeskApi
         api.MapDecisions(d => d.Consignments);
         api.MapDecisions(d => d.Places);
         api.MapDecisions(d => d.Shapes);
+        api.MapDecisions(d => d.NotNeeded);
+        api.MapDecisions(d => d.Intentions);
         api.MapDecisions(d => d.Photographs);
         api.MapFacts(d => d.CameOff);
         api.MapFacts(d => d.PutBack);

@@ -17,19 +17,19 @@ public sealed class SampleBench : IDisposable
     readonly Desk _desk;
     readonly TimeProvider _clock;
     readonly List<ReadingEntry> _entries = [];
-    readonly ImmutableArray<OwnedInstrument> _owned;
     ImmutableArray<ReadEntry> _sizes = [];
     CancellationTokenSource? _stop;
-    readonly HashSet<Guid> _withdrawn = [], _waiting = [];
+    readonly List<Withdrawal> _withdrawals = [];
+    readonly HashSet<Guid> _waiting = [];
 
     SampleBench(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock)
     {
         (_tray, _desk, _clock) = (tray, desk, clock);
         (Sketch, Folded) = (new(decisions.Sketch(file.Sketch)), decisions.Folded(file.Folded));
         Sample = file.Sample.Row;
-        _owned = file.Instruments;
+        Owned = file.Instruments;
         _entries.AddRange(file.History.Readings);
-        _withdrawn.UnionWith(file.History.Withdrawals.Select(w => w.ReadingId));
+        _withdrawals.AddRange(file.History.Withdrawals);
         foreach (var unsent in tray.Waiting()) Take(unsent);
         Work();
         tray.Changed += Told;
@@ -40,6 +40,12 @@ public sealed class SampleBench : IDisposable
 
     public PartSample Sample { get; }
 
+    /// <summary>The person's own instruments.</summary>
+    public ImmutableArray<OwnedInstrument> Owned { get; }
+
+    /// <summary>All that was ever written, but what the host refused.</summary>
+    public ReadingHistory History => new([.. _entries.Where(e => !_tray.Refusals.ContainsKey(e.Id))], [.. _withdrawals]);
+
     public SketchBook Sketch { get; }
 
     /// <summary>The folded part as typed.</summary>
@@ -47,7 +53,7 @@ public sealed class SampleBench : IDisposable
 
     /// <summary>Names to choose from, and whether the instrument reads angles.</summary>
     public IEnumerable<(string Name, bool ReadsAngle)> Instruments =>
-        Instrument.Usual.Select(i => (i.Name, i.ReadsAngle)).Concat(_owned.Select(i => (i.Name, i.ReadsAngle))).DistinctBy(i => i.Name, StringComparer.OrdinalIgnoreCase);
+        Instrument.Usual.Select(i => (i.Name, i.ReadsAngle)).Concat(Owned.Select(i => (i.Name, i.ReadsAngle))).DistinctBy(i => i.Name, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Readings of the plan.</summary>
     public ImmutableArray<Line> Lines { get; private set; } = [];
@@ -77,7 +83,7 @@ public sealed class SampleBench : IDisposable
     /// <summary>Writes the reading down when it can be understood; else says why not, and nothing is kept.</summary>
     /// <param name="note">Where it comes from, when it was not typed.</param>
     public string? Append(string kind, string from, string to, string value, string instrument, string note = "") =>
-        Append(Entry(kind, from, to, value, instrument) with { Note = note }, e => StoredSample.Check(Sample, Sketch.Row, e, _owned));
+        Append(Entry(kind, from, to, value, instrument) with { Note = note }, e => StoredSample.Check(Sample, Sketch.Row, e, Owned));
 
     /// <summary>The same for a size that is to be identified.</summary>
     public string? AppendSize(string kind, string item, string condition, string value, string instrument) =>
@@ -111,8 +117,9 @@ public sealed class SampleBench : IDisposable
         }
         else
         {
-            _withdrawn.Add(reading.Id);
-            _tray.Put(new(null, new(_tray.NewId(), reading.Id, reason, _clock.GetUtcNow(), "this browser")));
+            var withdrawal = new Withdrawal(_tray.NewId(), reading.Id, reason, _clock.GetUtcNow(), "this browser");
+            _withdrawals.Add(withdrawal);
+            _tray.Put(new(null, withdrawal));
         }
         Work();
     }
@@ -137,6 +144,13 @@ public sealed class SampleBench : IDisposable
     {
         Sketch.Change([.. Features.Select(f => f.Id == feature.Id ? feature : f)]);
         if (Plan is null) Work();
+    }
+
+    /// <summary>Says what has become of a feature: the plan is adjusted anew.</summary>
+    public void Mark(Feature feature)
+    {
+        Sketch.Change([.. Features.Select(f => f.Id == feature.Id ? feature : f)]);
+        Work();
     }
 
     public void TakeTheirs()
@@ -165,9 +179,9 @@ public sealed class SampleBench : IDisposable
     /// <summary>Reads every entry anew and adjusts the plan.</summary>
     public void Work()
     {
-        var standing = _entries.Where(e => !_withdrawn.Contains(e.Id)).ToLookup(StoredSizes.IsOne);
+        var standing = new ReadingHistory(_entries, _withdrawals).Standing.ToLookup(StoredSizes.IsOne);
         _sizes = [.. standing[true].Select(e => new ReadEntry(e, null, StoredSizes.Check(e), null))];
-        Outcome = Outcome.Of(Sample, Sketch.Row, [.. standing[false]], _owned, _clock);
+        Outcome = Outcome.Of(Sample, Sketch.Row, [.. standing[false]], Owned, _clock);
         Told();
         _ = Follow();
     }
@@ -222,7 +236,7 @@ public sealed class SampleBench : IDisposable
 
     void Take(Unsent unsent)
     {
-        if (unsent.Withdrawal is { } gone) _withdrawn.Add(gone.ReadingId);
+        if (unsent.Withdrawal is { } gone) _withdrawals.Add(gone);
         if (unsent.Reading is not { } reading || reading.SampleId != Sample.Id) return;
         if (_entries.All(e => e.Id != reading.Id)) _entries.Add(reading);
         _waiting.Add(reading.Id);

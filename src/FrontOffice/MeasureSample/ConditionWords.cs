@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.FrontOffice.Typed;
+
+namespace WitnessMark.FrontOffice.MeasureSample;
+
+/// <summary>What has become of a feature, as people write it.</summary>
+public static class ConditionWords
+{
+    /// <summary>Sound first; on a sheet it may stay empty.</summary>
+    public static ImmutableArray<string> All { get; } = [.. Enum.GetValues<FeatureCondition>().Select(Of)];
+
+    public static string Of(FeatureCondition condition) => condition.ToString().ToLowerInvariant();
+
+    /// <summary>Null when it is none of them; an empty word is sound.</summary>
+    public static FeatureCondition? Named(string? word) => string.IsNullOrWhiteSpace(word) ? FeatureCondition.Sound
+        : All.IndexOf(word.Trim().ToLowerInvariant()) is >= 0 and var i ? (FeatureCondition)i : null;
+
+    internal static FeatureCondition Read(string? word, string field, Place place) =>
+        Named(word) ?? throw place.Refuse(field, word, $"write {string.Join(", ", All.SkipLast(1))} or {All[^1]}");
+}
