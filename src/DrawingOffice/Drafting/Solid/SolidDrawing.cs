@@ -13,10 +13,13 @@ namespace WitnessMark.DrawingOffice.Drafting.Solid;
 /// <param name="Dimensions">Each length and angle in the views, in number order.</param>
 public sealed record SolidDrawing(ImmutableArray<PrintRoom.Sheet> Sheets, ImmutableArray<SolidDimension> Dimensions, DrawingScale Scale, PaperSize Paper)
 {
+    /// <summary>Sheets that lie on their side: three views are broad.</summary>
+    public static DrawingOptions Usual { get; } = new() { Papers = [PaperSize.A4.Turned, PaperSize.A3.Turned] };
+
     /// <exception cref="RefusedException">Nothing of the part has a place, or it fits no offered sheet at the asked scale.</exception>
     public static SolidDrawing Draw(SolidPart part, TitleFields title, DrawingOptions? options = null)
     {
-        var wish = options ?? new() { Papers = [PaperSize.A4.Turned, PaperSize.A3.Turned] };
+        var wish = options ?? Usual;
         var size = Size(part);
         IEnumerable<DrawingScale> scales = wish.Scale is { } asked ? [asked] : DrawingScale.Worth(size);
         foreach (var scale in scales)

@@ -25,7 +25,7 @@ public sealed record SolidRound(string Id, Vec3 Centre, Vec3 Axis, Uncertain? Di
 public sealed record SolidFace(string Id, Vec3 At, Vec3 Normal, ImmutableArray<Vec3> Outline, bool Loose);
 
 /// <summary>How two faces stand to one another.</summary>
-/// <param name="Angle">As a bevel laid in the corner between them reads it, radians; 180° less for faces that run on.</param>
+/// <param name="Angle">As a bevel laid in the corner between them reads it, radians.</param>
 /// <param name="Apart">For faces that are parallel within 1°: their distance amid the second, mm.</param>
 public sealed record FacePair(string A, string B, Uncertain? Angle, Uncertain? Apart);
 
