@@ -85,8 +85,8 @@ public static class SolidPicture
     static void Foot(Board board, SolidPart part, View view, SolidPictureOptions options)
     {
         string[] loose = [.. part.Points.Where(p => p.Loose).Select(p => p.Id), .. part.Rounds.Where(r => r.Loose).Select(r => r.Id), .. part.Faces.Where(f => f.Loose).Select(f => $"face {f.Id}")];
-        var scale = string.Create(CultureInfo.InvariantCulture, $"Drawn to fit, about {view.Scale:0.##} to 1 across the line of sight. {(options.Hide ? "A face hides what lies behind it where edges close round it." : "Wireframe: nothing is hidden.")}");
+        var scale = string.Create(CultureInfo.InvariantCulture, $"Drawn to fit, {view.Scale:0.##} to 1. {(options.Hide ? "Dashed: behind a face." : "Wireframe: nothing is hidden.")}");
         board.Text(new(Margin, 10), Letter.Cut(scale, options.Width - 2 * Margin, Letter.Small), Letter.Small, Layers.Frame, tone: Tone.Quiet);
-        if (loose.Length > 0) board.Text(new(Margin, 5), Letter.Cut($"Dashed: not held by the readings: {string.Join(", ", loose)}.", options.Width - 2 * Margin, Letter.Small), Letter.Small, Layers.Frame, tone: Tone.Warn);
+        if (loose.Length > 0) board.Text(new(Margin, 5), Letter.Cut($"Not held by the readings: {string.Join(", ", loose)}.", options.Width - 2 * Margin, Letter.Small), Letter.Small, Layers.Frame, tone: Tone.Warn);
     }
 }
