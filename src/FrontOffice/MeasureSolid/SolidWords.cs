@@ -6,9 +6,9 @@ using WitnessMark.Maths;
 namespace WitnessMark.FrontOffice.MeasureSolid;
 
 /// <summary>Kinds of features in space and rough directions as people write them.</summary>
-static class SolidWords
+public static class SolidWords
 {
-    public static SolidKind Kind(string? word, string field, Place place) => word?.ToLowerInvariant().Replace(' ', '-') switch
+    internal static SolidKind Kind(string? word, string field, Place place) => word?.ToLowerInvariant().Replace(' ', '-') switch
     {
         "corner" or "point" => SolidKind.Point,
         "hole" => SolidKind.Hole,
@@ -31,7 +31,7 @@ static class SolidWords
     public static string One(SolidKind kind) => kind == SolidKind.Edge ? "an edge" : $"a {Word(kind)}";
 
     /// <summary>up, down, left, right, front, back; or three numbers: to the right, to the back, up.</summary>
-    public static Vec3 Way(string text, string field, Place place) => text.ToLowerInvariant() switch
+    internal static Vec3 Way(string text, string field, Place place) => text.ToLowerInvariant() switch
     {
         "up" => new(0, 0, 1),
         "down" => new(0, 0, -1),

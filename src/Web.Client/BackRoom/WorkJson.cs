@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.PlanningOffice.Futures;
 
@@ -26,6 +27,7 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(ShapeAsked))]
 [JsonSerializable(typeof(ShapeShown))]
 [JsonSerializable(typeof(ImmutableArray<string>))]
+[JsonSerializable(typeof(SolidAsked))]
 [JsonSerializable(typeof(ShapePlanAsked))]
 [JsonSerializable(typeof(ShapePlan))]
 sealed partial class WorkJson : JsonSerializerContext;
