@@ -33,6 +33,9 @@ abstract class Adjustment
     /// <summary>Index of the reading that a row comes from; −1 for what follows from the features themselves.</summary>
     public abstract int ReadingOf(int row);
 
+    /// <summary>What was observed.</summary>
+    public abstract double ValueOf(int row);
+
     public abstract double Sigma(int row);
 
     /// <summary>Exact conditions and what follows from the features themselves are never accused.</summary>

@@ -159,7 +159,8 @@ sealed class Layout
         _ => f.From is null ? 2 : 0,
     };
 
-    static IEnumerable<int> Renumbered(List<int> blocks)
+    /// <summary>Block numbers without gaps.</summary>
+    public static IEnumerable<int> Renumbered(IEnumerable<int> blocks)
     {
         var (next, last) = (-1, -1);
         foreach (var b in blocks)

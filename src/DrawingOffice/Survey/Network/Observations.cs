@@ -10,7 +10,7 @@ static class Observations
     /// thousandths of any reading's ± while it costs the ± no more than about 4e-7 of themselves with ordinary instruments
     /// (measured against a Lagrange solution; 6e-5 with a micrometer, a tape and conditions in one survey, whose squared weights lie 1e11 apart).
     /// </summary>
-    const double ExactShare = 5e-4;
+    public const double ExactShare = 5e-4;
 
     public static ImmutableArray<Observed> Of(Sample sample, Layout layout)
     {

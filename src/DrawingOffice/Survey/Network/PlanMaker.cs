@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
-using WitnessMark.Maths.Statistics;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
@@ -21,9 +20,9 @@ static class PlanMaker
             fit.Free.Length,
             fit.Redundancy,
             fit.SumOfSquares,
-            Global(fit),
+            Findings.Global(fit),
             tests.Critical,
-            Results(solver, fit, tests, doubts),
+            Findings.Results(solver, fit, tests, doubts, solver.Sample.Readings.Length),
             doubts,
             loose,
             mirrors)
@@ -60,37 +59,5 @@ static class PlanMaker
         if (!layout.IsCornerEdge(feature)) return null;
         var (a, b) = layout.Corners(feature);
         return Quantities.Of(solver, fit, Quantities.Distance(a, b));
-    }
-
-    static GlobalTest Global(Fit fit)
-    {
-        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, !Snooping.Contradicts(fit));
-        var low = ChiSquare.Quantile(0.025, fit.Redundancy);
-        var high = ChiSquare.Quantile(0.975, fit.Redundancy);
-        return new GlobalTest(fit.SumOfSquares, fit.Redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);
-    }
-
-    static ImmutableArray<ReadingResult> Results(Solver solver, Fit fit, Testing tests, Doubts doubts)
-    {
-        var results = new ReadingResult?[solver.Sample.Readings.Length];
-        for (var r = 0; r < fit.Weights.Length; r++)
-        {
-            var o = solver.Equations.Rows[r];
-            if (o.Reading < 0) continue;
-            var used = fit.Weights[r] > 0;
-            var sigma = solver.Sigma(r);
-            var result = new ReadingResult(
-                o.Reading,
-                o.Value + tests.Residual[r],
-                tests.Residual[r],
-                used ? tests.Redundancy[r] : 0,
-                used ? tests.Normalised(r, sigma) : null,
-                used && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
-                doubts.Indices.Contains(o.Reading))
-            { Used = used };
-            // A pick has two coordinates; the one that fits worse speaks for it.
-            if (results[o.Reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[o.Reading] = result;
-        }
-        return [.. results.Select(r => r!)];
     }
 }

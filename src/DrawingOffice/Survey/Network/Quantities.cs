@@ -57,11 +57,11 @@ static class Quantities
     }
 
     /// <summary>One unknown by itself: a size, or a slot's length.</summary>
-    public static Uncertain? Unknown(Solver solver, Fit fit, int unknown)
+    public static Uncertain? Unknown(Adjustment solver, Fit fit, int unknown)
     {
         ReadOnlySpan<int> columns = [unknown];
         ReadOnlySpan<double> rates = [1];
-        if (Solver.Moves(fit, columns, rates)) return null;
+        if (Adjustment.Moves(fit, columns, rates)) return null;
         return new Uncertain(fit.X[unknown], Math.Sqrt(solver.Cofactor(fit, unknown, unknown)));
     }
 
@@ -71,22 +71,25 @@ static class Quantities
     /// </summary>
     public static Func<int, Ellipse> Ellipses(Solver solver, Fit fit)
     {
+        var entry = InnerCovariance(solver, fit);
+        return first => Axes(entry(first, first), entry(first, first + 1), entry(first + 1, first + 1));
+    }
+
+    /// <summary>Entries, mm², of S Q Sᵀ for two unknowns of one feature.</summary>
+    public static Func<int, int, double> InnerCovariance(Adjustment solver, Fit fit)
+    {
         double[][] b = [.. fit.Datum, .. fit.Free];
         var y = b.Select(v => solver.Cofactors(fit, v)).ToArray();
         var g = b.Select(v => y.Select(w => Orthonormal.Dot(v, w)).ToArray()).ToArray();
-        return first =>
+        return (u, v) =>
         {
-            double Entry(int u, int v)
+            var e = solver.Cofactor(fit, u, v);
+            for (var i = 0; i < b.Length; i++)
             {
-                var e = solver.Cofactor(fit, u, v);
-                for (var i = 0; i < b.Length; i++)
-                {
-                    e -= b[i][u] * y[i][v] + y[i][u] * b[i][v];
-                    for (var k = 0; k < b.Length; k++) e += b[i][u] * g[i][k] * b[k][v];
-                }
-                return e;
+                e -= b[i][u] * y[i][v] + y[i][u] * b[i][v];
+                for (var k = 0; k < b.Length; k++) e += b[i][u] * g[i][k] * b[k][v];
             }
-            return Axes(Entry(first, first), Entry(first, first + 1), Entry(first + 1, first + 1));
+            return e;
         };
     }
 

@@ -35,6 +35,8 @@ sealed class Solver : Adjustment
 
     public override int ReadingOf(int row) => Equations.Rows[row].Reading;
 
+    public override double ValueOf(int row) => Equations.Rows[row].Value;
+
     public override double Sigma(int row) => Equations.Rows[row].Sigma;
 
     public override bool IsTestable(int row) => Equations.Rows[row] is { Reading: >= 0 } o && !Sample.Readings[o.Reading].Exact;

@@ -1,13 +1,43 @@
+using WitnessMark.DrawingOffice.Survey.Network;
+using WitnessMark.DrawingOffice.Survey.Solid.Network;
+
 namespace WitnessMark.DrawingOffice.Survey.Solid;
 
-/// <summary>From readings to the true shape in space.</summary>
+/// <summary>
+/// From bench readings to the true shape of a part in space: heights over the surface plate in several set-ups, lengths, angles and
+/// faces surveyed flat, all in one weighted least-squares adjustment with no feature and no set-up held.
+/// </summary>
+/// <remarks>
+/// <para>Assumes: readings independent, errors normal with the stated standard uncertainty, the part rigid, faces flat, holes and
+/// cylinders round, a pin without play. The stated uncertainties are believed; the global test says whether the readings agree.</para>
+/// <para>± are first-order (linearised at the solution). Numerical error as in the flat survey, whose statistics are used: 1e-9 of a
+/// distance and 1e-7 of a ± with ordinary instruments.</para>
+/// </remarks>
 public static class SolidAdjust
 {
-    /// <param name="sample">Checked first; a refusal says what is wrong with it.</param>
-    /// <param name="searchMirrors">Also look for second shapes that fit as well; costs several adjustments.</param>
+    /// <param name="sample">Checked first; <see cref="Maths.RefusedException"/> says what is wrong with it.</param>
+    /// <param name="searchMirrors">Also look for second shapes that fit as well; costs many adjustments.</param>
     public static SolidPlan Solve(SolidSample sample, bool searchMirrors = true, CancellationToken stop = default)
     {
-        stop.ThrowIfCancellationRequested();
-        throw new InvalidOperationException(searchMirrors ? sample.Id : sample.Title);
+        SolidCheck.Verify(sample);
+        var joined = FlatJoin.Of(sample);
+        SolidCheck.Verify(joined);
+        var solver = new SolidSolver(joined);
+        var fit = solver.Settle(Settled(solver, stop), solver.Weights);
+        var tests = Testing.Of(solver, fit);
+        var plan = SolidPlanMaker.Make(solver, fit, tests, Snooping.Find(solver, fit, tests, stop), searchMirrors, stop);
+        var aside = plan.Doubts.Alone;
+        if (aside.IsEmpty) return plan;
+
+        var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
+        var kept = solver.Adjust(fit.X, solver.Without(aside.ToHashSet()), stop);
+        return plan with { WithoutDoubtful = SolidPlanMaker.Make(solver, kept, Testing.Of(solver, kept), rest, searchMirrors, stop) };
+    }
+
+    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
+    static Maths.LeastSquares.Minimum Settled(SolidSolver solver, CancellationToken stop)
+    {
+        var start = SolidStart.From(solver, stop);
+        return SolidRepair.Improve(solver, solver.Minimise(start, SolidStart.Coarse(solver), stop).X, stop);
     }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey.Network;
+using WitnessMark.DrawingOffice.Survey.Solid.Network;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Survey.Solid;
@@ -66,12 +68,27 @@ public sealed record SolidPlan(
     /// <summary>Adjusted distance between two centres or corners, mm; null where the readings leave it free.</summary>
     public Uncertain? Distance(string a, string b) => Quantity(SolidReadingKind.Distance, a, b);
 
-    /// <summary>What a reading of this kind would give, with the ± of the plan alone (mm or radians); null where it is free. Not for conditions and readings on a face.</summary>
-    public Uncertain? Quantity(SolidReadingKind kind, string from, string? to = null) => null;
+    /// <summary>
+    /// What a reading of this kind would give, with the ± of the plan alone (mm or radians); null where it is free. An angle comes
+    /// as the smaller of the two. Refused for conditions and readings on a face, which have no value of their own.
+    /// </summary>
+    public Uncertain? Quantity(SolidReadingKind kind, string from, string? to = null)
+    {
+        if (SolidObservations.IsCondition(kind) || kind == SolidReadingKind.OnFace) throw new RefusedException(Refusal.Of("quantity", kind.ToString(), "ask for a length or an angle"));
+        return SolidQuantities.Of(Solver, Fit, SolidObservations.Quantity(Solver.Layout, kind, Solver.Layout.IndexOf(from), to is null ? -1 : Solver.Layout.IndexOf(to)).First());
+    }
 
     /// <summary>The distance of every pair of centres or corners that is determined, in the sample's order.</summary>
-    public IEnumerable<PairDistance> Distances() => [];
+    public IEnumerable<PairDistance> Distances() =>
+        from p in SolidQuantities.Distances(Solver, Fit)
+        where p.Distance is not null
+        let d = p.Distance.GetValueOrDefault()
+        select new PairDistance(Solver.Layout.Features[p.A].Id, Solver.Layout.Features[p.B].Id, d.Value, d.Std);
 
     /// <summary>Lines to draw the plan from.</summary>
-    public Wireframe Wireframe() => new([], [], [], []);
+    public Wireframe Wireframe() => WireframeMaker.Of(this);
+
+    internal SolidSolver Solver { get; init; } = null!;
+
+    internal Fit Fit { get; init; } = null!;
 }

@@ -33,7 +33,7 @@ static class LooseWords
         return $"the readings that tie {id} (index {indices}) leave it {Count(freedoms)}; {Missing(freedoms)}";
     }
 
-    static string Count(int freedoms) => freedoms == 1 ? "one free motion" : $"{freedoms} free motions";
+    public static string Count(int freedoms) => freedoms == 1 ? "one free motion" : $"{freedoms} free motions";
 
-    static string Missing(int freedoms) => freedoms == 1 ? "one more reading is the least that holds it" : $"{freedoms} more readings are the least that hold it";
+    public static string Missing(int freedoms) => freedoms == 1 ? "one more reading is the least that holds it" : $"{freedoms} more readings are the least that hold it";
 }

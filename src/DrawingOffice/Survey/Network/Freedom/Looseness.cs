@@ -11,14 +11,14 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 static class Looseness
 {
     /// <summary>Cause: free motions are found to about 1e-6 of their length; a hundred times that is surely motion.</summary>
-    const double Still = 1e-4;
+    public const double Still = 1e-4;
 
     public static ImmutableArray<LooseGroup> Of(Solver solver, Fit fit)
     {
         if (fit.Free.Length == 0) return [];
         var motions = AgainstBody(solver.Layout, fit);
         var groups = ImmutableArray.CreateBuilder<LooseGroup>();
-        foreach (var members in Coupled(solver.Layout, motions)) groups.Add(Describe(solver, fit, motions, members));
+        foreach (var members in Coupled(Enumerable.Range(0, solver.Layout.Features.Length), f => Own(solver.Layout, f), motions)) groups.Add(Describe(solver, fit, motions, members));
         return groups.ToImmutable();
     }
 
@@ -83,18 +83,18 @@ static class Looseness
         return true;
     }
 
-    static double Scale(double[] motion) => motion.Max(Math.Abs);
+    public static double Scale(double[] motion) => motion.Max(Math.Abs);
 
     /// <summary>Features that move, split into sets that do not share a motion: linked where the projector Σ z zᵀ ties them.</summary>
-    static IEnumerable<int[]> Coupled(Layout layout, double[][] motions)
+    public static IEnumerable<int[]> Coupled(IEnumerable<int> features, Func<int, IEnumerable<int>> own, double[][] motions)
     {
-        var moving = Enumerable.Range(0, layout.Features.Length).Where(f => Own(layout, f).Any(u => Reach(motions, u, u) > Still * Still)).ToList();
+        var moving = features.Where(f => own(f).Any(u => Reach(motions, u, u) > Still * Still)).ToList();
         while (moving.Count > 0)
         {
             var group = new List<int> { moving[0] };
             moving.RemoveAt(0);
             for (var i = 0; i < group.Count; i++)
-                foreach (var f in moving.Where(f => Linked(layout, motions, group[i], f)).ToList())
+                foreach (var f in moving.Where(f => Linked(motions, own(group[i]), own(f))).ToList())
                 {
                     group.Add(f);
                     moving.Remove(f);
@@ -103,8 +103,8 @@ static class Looseness
         }
     }
 
-    static bool Linked(Layout layout, double[][] motions, int a, int b) =>
-        Own(layout, a).Any(u => Own(layout, b).Any(v => Math.Abs(Reach(motions, u, v)) > Still * Still));
+    static bool Linked(double[][] motions, IEnumerable<int> a, IEnumerable<int> b) =>
+        a.Any(u => b.Any(v => Math.Abs(Reach(motions, u, v)) > Still * Still));
 
     static double Reach(double[][] motions, int u, int v) => motions.Sum(z => z[u] * z[v]);
 
@@ -123,7 +123,7 @@ static class Looseness
     /// The motions of one group alone, orthonormal. Groups share no motion, so the products of the motions cut down to one group
     /// make a projector: its eigenvalues are 1 for what moves the group and 0 for the rest, and a half parts them surely.
     /// </summary>
-    static double[][] Parts(double[][] motions, int[] own)
+    public static double[][] Parts(double[][] motions, int[] own)
     {
         var k = motions.Length;
         var products = new double[k, k];

@@ -31,7 +31,20 @@ sealed class Separation
             }
     }
 
-    IEnumerable<int> Articulations(int without)
+    /// <summary>The parts that are left when some features are taken out.</summary>
+    public IEnumerable<int[]> Without(params int[] features) => Components(features);
+
+    /// <summary>Each splitting three with the smaller parts that hang on it.</summary>
+    public IEnumerable<(int[] Three, int[] Part)> OnThree()
+    {
+        for (var a = 0; a < _ties.Length; a++)
+            for (var b = a + 1; b < _ties.Length; b++)
+                foreach (var c in Articulations(a, b).Where(c => c > b))
+                    foreach (var part in Components(a, b, c).OrderByDescending(p => p.Length).Skip(1))
+                        yield return ([a, b, c], part);
+    }
+
+    IEnumerable<int> Articulations(params int[] without)
     {
         var n = _ties.Length;
         var (order, low, found) = (new int[n], new int[n], new HashSet<int>());
@@ -39,7 +52,7 @@ sealed class Separation
         var stack = new Stack<(int Node, int Parent, int Next)>();
         for (var root = 0; root < n; root++)
         {
-            if (root == without || order[root] > 0) continue;
+            if (without.Contains(root) || order[root] > 0) continue;
             var children = 0;
             order[root] = low[root] = ++clock;
             stack.Push((root, -1, 0));
@@ -50,7 +63,7 @@ sealed class Separation
                 {
                     stack.Push((node, parent, next + 1));
                     var to = _ties[node][next];
-                    if (to == without || to == parent) continue;
+                    if (to == parent || without.Contains(to)) continue;
                     if (order[to] > 0)
                     {
                         low[node] = Math.Min(low[node], order[to]);
@@ -71,10 +84,10 @@ sealed class Separation
         return found;
     }
 
-    IEnumerable<int[]> Components(int a, int b)
+    IEnumerable<int[]> Components(params int[] without)
     {
         var seen = new bool[_ties.Length];
-        seen[a] = seen[b] = true;
+        foreach (var f in without) seen[f] = true;
         for (var start = 0; start < seen.Length; start++)
         {
             if (seen[start]) continue;

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using WitnessMark.Maths.Statistics;
+
+namespace WitnessMark.DrawingOffice.Survey.Network;
+
+/// <summary>What an adjustment says of the readings as a whole and of each.</summary>
+static class Findings
+{
+    public static GlobalTest Global(Fit fit)
+    {
+        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, !Snooping.Contradicts(fit));
+        var low = ChiSquare.Quantile(0.025, fit.Redundancy);
+        var high = ChiSquare.Quantile(0.975, fit.Redundancy);
+        return new GlobalTest(fit.SumOfSquares, fit.Redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);
+    }
+
+    public static ImmutableArray<ReadingResult> Results(Adjustment solver, Fit fit, Testing tests, Doubts doubts, int readings)
+    {
+        var results = new ReadingResult?[readings];
+        for (var r = 0; r < fit.Weights.Length; r++)
+        {
+            if (solver.ReadingOf(r) is not (>= 0 and var reading)) continue;
+            var used = fit.Weights[r] > 0;
+            var sigma = solver.Sigma(r);
+            var result = new ReadingResult(
+                reading,
+                solver.ValueOf(r) + tests.Residual[r],
+                tests.Residual[r],
+                used ? tests.Redundancy[r] : 0,
+                used ? tests.Normalised(r, sigma) : null,
+                used && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
+                doubts.Indices.Contains(reading))
+            { Used = used };
+            // A reading of two components: the one that fits worse speaks for it.
+            if (results[reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[reading] = result;
+        }
+        return [.. results.Select(r => r!)];
+    }
+}
