@@ -107,6 +107,7 @@ sealed class StepBracket
         foreach (var (id, up, height) in s_setUps)
             foreach (var (p, at) in True.Where(t => t.Key[0] == 'P'))
                 Line($"height,{p},{id},{Read(at.Dot(up) + height + (p == "P6" && id == "S1" ? slip : 0))},height gauge");
+        foreach (var (p, face) in new[] { ("P3", "B"), ("P4", "B"), ("P2", "C"), ("P3", "C") }) Line($"on,{p},{face},,,,the bend's end is on both faces");
         Line($"angle,A,B,{Angle(BackAngle)}°,protractor");
         Line($"angle,A,C,{Angle(EarAngle)}°,protractor");
         Line("");
@@ -122,7 +123,8 @@ sealed class StepBracket
         Line("");
         Line("kind,from,to,value,instrument");
         foreach (var (a, b) in new[] { ("P4", "P5"), ("P5", "P6"), ("P6", "P3"), ("P4", "P6"), ("P3", "P5") }) Line($"centre distance,{a},{b},{Read(Distance(a, b))},calliper");
-        foreach (var p in new[] { "P3", "P4", "P5", "P6" }) Line($"outside over holes,H3,{p},{Read(Distance("H3", p) + Diameters["H3"] / 2)},calliper");
+        foreach (var p in new[] { "P5", "P6" }) Line($"outside over holes,H3,{p},{Read(Distance("H3", p) + Diameters["H3"] / 2)},calliper");
+        foreach (var p in new[] { "P3", "P4" }) Line($"centre distance,H3,{p},{Read(Distance("H3", p))},± 0.08");
         Line($"diameter,H3,,{Read(Diameters["H3"])},calliper");
     }
 
@@ -130,7 +132,10 @@ sealed class StepBracket
 
     string Angle(double radians) => Math.Round(radians * 180 / Math.PI + 0.4 * _chance.Normal()).ToString(CultureInfo.InvariantCulture);
 
-    string Rough(Vec3 p) => string.Create(CultureInfo.InvariantCulture, $"{p.X + 2 * _chance.Uniform(-1, 1):0},{p.Y + 2 * _chance.Uniform(-1, 1):0},{p.Z + 2 * _chance.Uniform(-1, 1):0}");
+    string Rough(Vec3 p) => string.Create(CultureInfo.InvariantCulture, $"{Near(p.X)},{Near(p.Y)},{Near(p.Z)}");
+
+    // No minus before a nought.
+    double Near(double v) => Math.Round(v + 2 * _chance.Uniform(-1, 1)) + 0.0;
 
     void Line(FormattableString words) => _sheet.Append(words.ToString(CultureInfo.InvariantCulture)).Append('\n');
 

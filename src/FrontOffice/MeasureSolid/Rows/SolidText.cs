@@ -24,28 +24,27 @@ public static class SolidText
     {
         var table = usual[..usual.IndexOf(',')];
         var lines = text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').ToList();
-        var end = lines.FindIndex(l => First(l) == TypedSolid.FaceRow);
-        if (end < 0) end = lines.Count;
-        var heading = lines.FindLastIndex(end - 1, l => First(l) == table);
-        var columns = heading < 0 ? [] : lines[heading].Split(Separator(lines[heading])).Select(c => c.Trim().ToLowerInvariant()).ToList();
+        var separator = lines.Find(l => First(l) is "feature" or "kind" or "instrument") is { } first ? first.FirstOrDefault(c => c is ',' or ';' or '\t', ',') : ',';
+        var heading = lines.FindLastIndex(End(lines) - 1, l => First(l) == table);
         var given = cells.Where(c => c.Cell.Trim().Length > 0).ToList();
-        if (heading < 0 || given.Exists(c => !columns.Contains(c.Column)))
+        if (heading < 0 || given.Exists(c => !Columns(lines[heading]).Contains(c.Column)))
         {
-            var at = heading < 0 ? end : Last(lines, heading, end);
-            lines.InsertRange(at, [.. heading < 0 && at > 0 && lines[at - 1].Length > 0 ? [""] : Array.Empty<string>(), usual]);
-            heading = lines.FindIndex(at, l => l == usual);
-            (columns, end) = ([.. usual.Split(',')], lines.FindIndex(l => First(l) == TypedSolid.FaceRow) is var f && f < 0 ? lines.Count : f);
+            var at = heading < 0 ? End(lines) : Last(lines, heading);
+            lines.Insert(at, usual.Replace(',', separator));
+            if (heading < 0 && at > 0 && lines[at - 1].Length > 0) lines.Insert(at++, "");
+            heading = at;
         }
-        var separator = Separator(lines[heading]);
-        var row = string.Join(separator, columns.Select(c => Quoted(given.FirstOrDefault(g => g.Column == c).Cell?.Trim() ?? "", separator))).TrimEnd(separator);
-        lines.Insert(Last(lines, heading, end), row);
+        var row = string.Join(separator, Columns(lines[heading]).Select(c => Quoted(given.FirstOrDefault(g => g.Column == c).Cell?.Trim() ?? "", separator))).TrimEnd(separator);
+        lines.Insert(Last(lines, heading), row);
         return string.Join('\n', lines) + "\n";
+
+        string[] Columns(string line) => [.. line.Split(separator).Select(c => c.Trim().ToLowerInvariant())];
     }
 
     /// <summary>Behind the last row of the table that a heading opens.</summary>
-    static int Last(List<string> lines, int heading, int end)
+    static int Last(List<string> lines, int heading)
     {
-        var at = heading + 1;
+        var (at, end) = (heading + 1, End(lines));
         for (var i = heading + 1; i < end && First(lines[i]) is not ("feature" or "kind" or "instrument"); i++)
             if (lines[i].Trim().Length > 0 && lines[i][0] != '#') at = i + 1;
         return at;
@@ -53,7 +52,8 @@ public static class SolidText
 
     static string First(string line) => line.Split([',', ';', '\t'])[0].Trim().ToLowerInvariant();
 
-    static char Separator(string heading) => heading.FirstOrDefault(c => c is ',' or ';' or '\t') is var c && c == default ? ',' : c;
+    /// <summary>Where the flat rows of faces begin.</summary>
+    static int End(List<string> lines) => lines.FindIndex(l => First(l) == TypedSolid.FaceRow) is >= 0 and var at ? at : lines.Count;
 
     static string Quoted(string cell, char separator) =>
         cell.Contains(separator) || cell.StartsWith('"') || cell.Contains('\n') ? $"\"{cell.ReplaceLineEndings(" ").Replace("\"", "\"\"")}\"" : cell;

@@ -98,6 +98,12 @@ public sealed class SolidBench(Decision<TypedShape> typed, Desk desk, TimeProvid
         try
         {
             if (TypedSolid.Read(Text) is { Ok: true } rows) Rows = rows.Value;
+            if (Rows is { Features.Length: 0 })
+            {
+                (Result, Why, Cautions) = (null, null, []);
+                Changed?.Invoke();
+                return;
+            }
             var began = clock.GetTimestamp();
             (Result, Why) = (ask.Run(), null);
             (Cautions, Milliseconds) = (Result.Cautions, clock.GetElapsedTime(began).TotalMilliseconds);
