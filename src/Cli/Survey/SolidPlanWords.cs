@@ -31,7 +31,7 @@ static class SolidPlanWords
         foreach (var h in part.Heights) to.WriteLine($"  {h.Id}: {(h.Height is { } height ? LengthWriter.Write(height) : "not held by the readings")}");
         foreach (var note in part.Notes.Take(1)) to.WriteLine($"\n{note}");
         Doubtful(to, result);
-        if (result.Next is { } next) to.WriteLine($"\nNext: {next.Words}{(next is { Enough: false, Readings: [var best, ..] } ? $" Take {Said(best)}." : "")}");
+        if (result.Next is { Words.Length: > 0 } next) to.WriteLine($"\nNext: {next.Words}{(next is { Enough: false, Readings: [var best, ..] } ? $" Take {Said(best)}." : "")}");
     }
 
     public static void WriteNext(TextWriter to, SolidResult result)
@@ -68,5 +68,7 @@ static class SolidPlanWords
         ? $"{id,-12}{"loose",12}{"",36}{size}"
         : $"{id,-12}{Figure(at.X, "0.000"),12}{Figure(at.Y, "0.000"),12}{Figure(at.Z, "0.000"),12}{(std is { } s ? Figure(2 * s, "0.000") : ""),10}  {size}";
 
-    static string Figure(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    // No minus before a nought.
+    static string Figure(double value, string format) =>
+        value.ToString(format, CultureInfo.InvariantCulture) is var text && text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? text.TrimStart('-') : text;
 }

@@ -39,7 +39,8 @@ sealed class SolidDraft
         else if (r.To is not null) throw place.Refuse("to", r.To, $"{rule.One} has no second feature; leave it empty");
         if (r.From == r.To) throw place.Refuse("to", r.To, "name another feature than in from");
         if (rule.Kind == SolidReadingKind.LengthAlongEdge && !HasCorners(_known[r.From])) throw place.Refuse("from", r.From, $"{rule.One} needs its two end corners, and they are not named");
-        if (r.At is { } at && !_known.ContainsKey(at)) throw place.Refuse("at", at, $"name a feature of the part{Near(at)}");
+        if (r.At is { } at && Kind(at) is not (SolidKind.Point or SolidKind.Hole)) throw place.Refuse("at", at, $"name a corner or a hole of the part{Near(at)}");
+        CheckLying(r, place);
         _readings.Add(r);
     }
 
@@ -69,6 +70,15 @@ sealed class SolidDraft
         foreach (var (field, id) in new[] { ("from", a), ("to", b) })
             if (Kind(id) is not { } kind || (kind == SolidKind.Plane) != faces || kind is not (SolidKind.Plane or SolidKind.Point or SolidKind.Hole))
                 throw place.Refuse(field, id, $"name two corners, or two faces, that stand before it{Near(id)}");
+    }
+
+    /// <summary>What lies somewhere by itself needs no reading to say so, and an edge lies on faces only.</summary>
+    void CheckLying(SolidReading r, Place place)
+    {
+        if (r.To is not { } to) return;
+        if (Kind(to) == SolidKind.Edge && (_known[to].From == r.From || _known[to].To == r.From)) throw place.Refuse("from", r.From, $"it is an end of {to} and lies on it by itself; leave the reading out");
+        if (r.Kind is SolidReadingKind.On or SolidReadingKind.PointToPlane && _known[r.From].On == to) throw place.Refuse("to", to, $"{r.From} lies on it already, as its row among the features says; leave the reading out");
+        if (r.Kind == SolidReadingKind.On && Kind(r.From) == SolidKind.Edge && Kind(to) != SolidKind.Plane) throw place.Refuse("to", to, "an edge can lie on a face only");
     }
 
     SolidKind? Kind(string id) => _known.TryGetValue(id, out var f) ? f.Kind : null;

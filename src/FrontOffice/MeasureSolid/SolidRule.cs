@@ -32,17 +32,17 @@ public sealed record SolidRule(SolidReadingKind Kind, string Words, Measure Meas
 
     static ImmutableArray<SolidRule> Build()
     {
-        ImmutableArray<SolidKind> places = [SolidKind.Point, SolidKind.Hole], hole = [SolidKind.Hole], edge = [SolidKind.Edge], face = [SolidKind.Plane], setUp = [SolidKind.SetUp];
+        ImmutableArray<SolidKind> places = [SolidKind.Point, SolidKind.Hole], edge = [SolidKind.Edge], face = [SolidKind.Plane], setUp = [SolidKind.SetUp];
         ImmutableArray<SolidKind> rounds = [SolidKind.Hole, SolidKind.Cylinder], lines = [SolidKind.Edge, SolidKind.Cylinder], standing = [SolidKind.Point, SolidKind.Hole, SolidKind.Plane];
-        ImmutableArray<SolidKind> directions = [SolidKind.Plane, SolidKind.Edge, SolidKind.Cylinder, SolidKind.Hole];
+        ImmutableArray<SolidKind> directions = [SolidKind.Plane, SolidKind.Edge, SolidKind.Cylinder, SolidKind.Hole, SolidKind.SetUp], lain = [SolidKind.Plane, SolidKind.Edge, SolidKind.Cylinder, SolidKind.Hole];
         return
         [
             new(SolidReadingKind.Distance, "distance", Measure.Length, places, places),
-            new(SolidReadingKind.OverHoles, "outside over holes", Measure.Length, hole, hole),
-            new(SolidReadingKind.BetweenHoles, "inside between holes", Measure.Length, hole, hole, MayBeZero: true),
+            new(SolidReadingKind.OverHoles, "outside over holes", Measure.Length, places, places),
+            new(SolidReadingKind.BetweenHoles, "inside between holes", Measure.Length, places, places, MayBeZero: true),
             new(SolidReadingKind.LengthAlongEdge, "length along edge", Measure.Length, edge, []),
             new(SolidReadingKind.PointToEdge, "centre to edge", Measure.Length, places, lines, MayBeZero: true),
-            new(SolidReadingKind.HoleToEdge, "edge to hole", Measure.Length, hole, edge, MayBeZero: true),
+            new(SolidReadingKind.HoleToEdge, "edge to hole", Measure.Length, places, edge, MayBeZero: true),
             new(SolidReadingKind.AcrossEdges, "across edges", Measure.Length, edge, edge),
             new(SolidReadingKind.PointToPlane, "centre to face", Measure.Length, places, face, MayBeZero: true),
             new(SolidReadingKind.NearSideToPlane, "face to near side", Measure.Length, rounds, face, MayBeZero: true),
@@ -55,7 +55,7 @@ public sealed record SolidRule(SolidReadingKind Kind, string Words, Measure Meas
             new(SolidReadingKind.Diameter, "diameter", Measure.Length, rounds, []),
             new(SolidReadingKind.Angle, "angle", Measure.Angle, directions, directions),
             new(SolidReadingKind.OnFace, "picked on face", Measure.Place, places, face),
-            new(SolidReadingKind.On, "on", Measure.Touching, [SolidKind.Point, SolidKind.Hole, SolidKind.Edge], directions),
+            new(SolidReadingKind.On, "on", Measure.Touching, [SolidKind.Point, SolidKind.Hole, SolidKind.Edge], lain),
             new(SolidReadingKind.Parallel, "parallel", Measure.Direction, directions, directions),
             new(SolidReadingKind.Square, "square", Measure.Direction, directions, directions),
         ];

@@ -62,7 +62,7 @@ public class SolidTests
     [Theory]
     [Truth(Grade.Property, "bad input is one sentence and exit code two; nothing is written")]
     [InlineData("no such.csv", "name a file that is there")]
-    [InlineData("demo/samples/lamp-bracket.json", "feature")]
+    [InlineData("demo/samples/lamp-bracket.json", "give th")]
     [InlineData("demo/samples/dynamo-plate.csv", "line ")]
     public void Bad_input_is_one_sentence(string file, string sentence)
     {

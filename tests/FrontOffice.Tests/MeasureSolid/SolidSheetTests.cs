@@ -27,7 +27,7 @@ public class SolidSheetTests
         angle,A,B,101.5°,protractor
         picked on face,H1,B,x 20.1 y -12,scan,,,photo
         square,E1,T1,± 0.5°
-        on,P2,A
+        on,P2,B
         """;
 
     static Parsed<SolidSample> Read(string text) => SolidFile.Read(text);
@@ -63,7 +63,9 @@ public class SolidSheetTests
     [InlineData("angle,A,B,101.5°,protractor", "angle,A,B,101.5°,rule", "line 17, instrument: \"rule\" is not accepted; it reads lengths,")]
     [InlineData("centre to face,P1,B,20.1 ± 0.2", "centre to face,P1,B,20.1,calliper,,8", "line 16, pin: \"8\" is not accepted; a centre to face is read without a pin; leave it empty.")]
     [InlineData("height,A,S1,31.5", "tallness,A,S1,31.5", "line 14, kind: \"tallness\" is not accepted; write one of distance, outside over holes,")]
-    [InlineData("height gauge,P1", "height gauge,P9", "line 14, at: \"P9\" is not accepted; name a feature of the part.")]
+    [InlineData("height gauge,P1", "height gauge,P9", "line 14, at: \"P9\" is not accepted; name a corner or a hole of the part.")]
+    [InlineData("on,P2,B", "on,P2,A", "line 20, to: \"A\" is not accepted; P2 lies on it already")]
+    [InlineData("on,P2,B", "on,E1,T1", "line 20, to: \"T1\" is not accepted; an edge can lie on a face only.")]
     public void A_bad_row_is_refused_in_a_sentence(string good, string bad, string sentence)
     {
         Assert.Contains(good, Good);

@@ -13,7 +13,7 @@ static class SolidLists
 
     /// <summary>Holes, dimensions, faces to one another, heights over the first face, corners, notes; those with nothing in them left out.</summary>
     public static ImmutableArray<Table> All(SolidPart part, ImmutableArray<SolidDimension> dimensions, Writing writing) =>
-        [.. new[] { Holes(part, writing), Dimensions(dimensions, writing), Faces(part, writing), Heights(part, writing), Corners(part, writing), Notes(part) }.Where(t => t.Rows.Length > 0)];
+        [.. new[] { Holes(part, writing), Dimensions(part, dimensions, writing), Faces(part, writing), Heights(part, writing), Corners(part, writing), Notes(part) }.Where(t => t.Rows.Length > 0)];
 
     static Table Holes(SolidPart part, Writing writing) => new("Holes and rounds",
         [new("id"), new("⌀", Anchor.Right), new("±", Anchor.Right), new("x", Anchor.Right), new("y", Anchor.Right), new("z", Anchor.Right), new("±", Anchor.Right)],
@@ -23,9 +23,20 @@ static class SolidLists
         [new("id"), new("x", Anchor.Right), new("y", Anchor.Right), new("z", Anchor.Right), new("±", Anchor.Right)],
         [.. part.Points.Select(p => Row([p.Id, .. Place(p.At, p.Std, p.Loose, writing)]))]);
 
-    static Table Dimensions(ImmutableArray<SolidDimension> dimensions, Writing writing) => new("Dimensions",
-        [new("no.", Anchor.Right), new("what"), new("measured", Anchor.Right), new("±", Anchor.Right)],
-        [.. dimensions.Select(d => Row([d.Number.ToString(CultureInfo.InvariantCulture), d.What, d.Text, d.IsAngle ? AngleSpread(d.Value) : Spread(d.Value, writing)]))]);
+    /// <summary>Those in the views by their numbers, then the lengths that no view sees true.</summary>
+    static Table Dimensions(SolidPart part, ImmutableArray<SolidDimension> dimensions, Writing writing)
+    {
+        var unseen = part.Lines.Where(l => l is { Loose: false, Length: not null } && dimensions.All(d => d.What != Words(l)));
+        return new("Dimensions",
+            [new("no.", Anchor.Right), new("what"), new("measured", Anchor.Right), new("±", Anchor.Right)],
+            [
+                .. dimensions.Select(d => Row([d.Number.ToString(CultureInfo.InvariantCulture), d.What, d.Text, d.IsAngle ? AngleSpread(d.Value) : Spread(d.Value, writing)])),
+                .. unseen.Select(l => Row([Table.Unknown, Words(l), Value(l.Length, writing), Spread(l.Length, writing)])),
+            ]);
+    }
+
+    /// <summary>An edge's length as the tables name it.</summary>
+    public static string Words(SolidLine l) => $"{l.Id}, corner to corner";
 
     static Table Faces(SolidPart part, Writing writing) => new Table("Faces to one another",
         [new("faces"), new("setting angle", Anchor.Right), new("±", Anchor.Right), new("apart", Anchor.Right), new("±", Anchor.Right)],

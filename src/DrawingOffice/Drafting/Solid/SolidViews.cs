@@ -54,7 +54,7 @@ sealed class SolidViews
         {
             var lines = part.Lines.Where(l => view.IsTrue(l) && !taken.Contains(l.Id)).OrderByDescending(l => l.Length!.Value.Value).Take(Most).ToList();
             taken.UnionWith(lines.Select(l => l.Id));
-            view.Lengths([.. lines.OrderBy(l => part.Lines.IndexOf(l)).Select(l => (l, Numbered($"{l.Id}, corner to corner", writing.Length(l.Length!.Value.Value, l.Length.Value.Std), l.Length)))]);
+            view.Lengths([.. lines.OrderBy(l => part.Lines.IndexOf(l)).Select(l => (l, Numbered(SolidLists.Words(l), writing.Length(l.Length!.Value.Value, l.Length.Value.Std), l.Length)))]);
         }
         foreach (var pair in part.Pairs.Where(p => p is { Angle: { } a, Apart: null } && Math.Abs(a.Value - Math.PI / 2) > Square))
         {
