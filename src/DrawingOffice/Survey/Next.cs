@@ -10,7 +10,8 @@ namespace WitnessMark.DrawingOffice.Survey;
 public sealed record NextAdvice(bool Enough, double LargestStd, string Words, ImmutableArray<NextReading> Readings);
 
 /// <summary>An instrument as far as choosing needs it: what it reads, how far it reaches and its standard uncertainty.</summary>
-public sealed record Reach(string Instrument, double Longest, double Std, bool Angles = false);
+/// <param name="Heights">Reads heights over the surface plate, and nothing else.</param>
+public sealed record Reach(string Instrument, double Longest, double Std, bool Angles = false, bool Heights = false);
 
 /// <summary>
 /// Ranks every admissible reading between the features by what it would settle: first what holds a loose feature, then what
@@ -19,7 +20,7 @@ public sealed record Reach(string Instrument, double Longest, double Std, bool A
 /// <remarks>
 /// A reading with derivatives g and ± s changes the variance of a dimension d by −(dᵀQg)² / (s² + gᵀQg): a rank-one update of
 /// the covariance Q, exact to first order, so nothing is solved again. The largest uncertainty is followed over the
-/// <see cref="Candidates.Watched"/> worst dimensions.
+/// <see cref="Ranking.Watched"/> worst dimensions.
 /// </remarks>
 public static class Next
 {

@@ -76,11 +76,12 @@ static class Quantities
     }
 
     /// <summary>Entries, mm², of S Q Sᵀ for two unknowns of one feature.</summary>
-    public static Func<int, int, double> InnerCovariance(Adjustment solver, Fit fit)
+    /// <param name="keepers">What tells each of the motions b apart from the others, c with cᵀb = 1 for its own and 0 for the rest; the motions themselves where not given.</param>
+    public static Func<int, int, double> InnerCovariance(Adjustment solver, Fit fit, double[][]? keepers = null)
     {
         double[][] b = [.. fit.Datum, .. fit.Free];
-        var y = b.Select(v => solver.Cofactors(fit, v)).ToArray();
-        var g = b.Select(v => y.Select(w => Orthonormal.Dot(v, w)).ToArray()).ToArray();
+        var y = (keepers ?? b).Select(v => solver.Cofactors(fit, v)).ToArray();
+        var g = (keepers ?? b).Select(v => y.Select(w => Orthonormal.Dot(v, w)).ToArray()).ToArray();
         return (u, v) =>
         {
             var e = solver.Cofactor(fit, u, v);

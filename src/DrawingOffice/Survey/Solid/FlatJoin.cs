@@ -49,6 +49,7 @@ static class FlatJoin
         }
         var known = features[at];
         if (known.Kind != kind) throw Refused(face, flat.Id, "the survey in space has it as another kind; give it the same kind or another name");
+        if (readings.Any(r => r.Kind == SolidReadingKind.On && r.From == flat.Id && r.To == face.Plane)) return;
         if (known.On == face.Plane || (kind == SolidKind.Edge && (flat.From is not null || known.From is not null))) return;
         if (known.On is null) features[at] = known with { On = face.Plane };
         else if (kind == SolidKind.Hole) throw Refused(face, flat.Id, $"the hole lies on face {known.On} already; one face can hold its mouth");

@@ -72,6 +72,9 @@ static class SolidCheck
         if (!wantedFrom.Contains(from.Kind)) Refuse($"{where}: {from.Id} is {Named(from.Kind)}; wanted is {Any(wantedFrom)}");
         if (r.Kind == SolidReadingKind.LengthAlongEdge && (from.From is null || Find(features, from.From, where).Kind == SolidKind.Plane)) Refuse($"{where}: {from.Id} has no corners; name its two corners first");
         if (r.At is { } at && Find(features, at, where).Kind is not (SolidKind.Point or SolidKind.Hole)) Refuse($"{where}: it is said to be taken opposite {at}; name a corner or a hole");
+        if (r.At is null && r.Kind is SolidReadingKind.Depth or SolidReadingKind.Thickness or SolidReadingKind.Height or SolidReadingKind.AcrossEdges or SolidReadingKind.NearSideToPlane
+            && from.Kind is SolidKind.Plane or SolidKind.Edge or SolidKind.Cylinder && !features.Values.Any(f => f.Kind is SolidKind.Point or SolidKind.Hole))
+            Refuse($"{where}: there is no corner or hole to say where on {from.Id} it was taken; sketch one");
         if (wantedTo.Length == 0)
         {
             if (r.To is not null) Refuse($"{where}: it takes one feature, yet {r.To} is named as well");

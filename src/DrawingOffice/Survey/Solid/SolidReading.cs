@@ -24,7 +24,7 @@ public enum SolidReadingKind
     /// <summary>Distance of the centre from a line less d/2, mm. From = hole, To = edge.</summary>
     HoleToEdge,
 
-    /// <summary>Distance of two (nearly) parallel edges, mm, taken at the middle of the first.</summary>
+    /// <summary>Distance of two (nearly) parallel edges, mm, taken at the middle of the first, or opposite <see cref="SolidReading.At"/> where it has no corners.</summary>
     AcrossEdges,
 
     /// <summary>Distance of the centre from a face, mm; also the depth of a point below it. From = point or hole, To = plane.</summary>

@@ -5,15 +5,12 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 /// <summary>All admissible readings between the features of a survey, each with its derivatives and the ± of the instrument that would take it.</summary>
 sealed class Candidates
 {
-    /// <summary>How many of the worst dimensions are followed when the largest uncertainty is lowered.</summary>
-    public const int Watched = 48;
-
     readonly Solver _solver;
     readonly Fit _fit;
     readonly ImmutableArray<Reach> _instruments;
     readonly List<Candidate> _all;
 
-    sealed record Candidate(Observed Quantity, double Value, int[] Columns, double[] Rates, Reach Reach);
+    sealed record Candidate(Observed Quantity, Slope Slope, Reach Reach);
 
     public Candidates(Solver solver, Fit fit, ImmutableArray<Reach> instruments)
     {
@@ -23,53 +20,17 @@ sealed class Candidates
     }
 
     /// <summary>Readings that stop a free motion, those that stop it most firmly for their ± first.</summary>
-    public ImmutableArray<NextReading> Holding(int most, CancellationToken stop)
-    {
-        var ranked = new List<(Candidate C, double Firm)>();
-        foreach (var c in _all)
-        {
-            stop.ThrowIfCancellationRequested();
-            double square = 0;
-            foreach (var motion in _fit.Free)
-            {
-                double change = 0;
-                for (var k = 0; k < c.Columns.Length; k++) change += c.Rates[k] * motion[c.Columns[k]];
-                square += change * change;
-            }
-            if (square > 1e-6) ranked.Add((c, Math.Sqrt(square) / c.Reach.Std));
-        }
-        return [.. ranked.OrderByDescending(r => r.Firm).Take(most).Select(r => Told(r.C, 1, "holds one free motion"))];
-    }
+    public ImmutableArray<NextReading> Holding(int most, CancellationToken stop) =>
+        [.. Ranking.Holding(_fit, [.. _all.Select(c => (c.Slope, c.Reach.Std))], most, stop).Select(i => Told(_all[i], 1, "holds one free motion"))];
 
     /// <summary>The present largest uncertainty, the dimension that has it, and the readings that lower it most.</summary>
     public (double Largest, string Worst, ImmutableArray<NextReading> Readings) Lowering(int most, CancellationToken stop)
     {
-        var cofactors = Cofactors();
-        var dimensions = Dimensions().Select(d => (Quantity: d, Linear: Quantities.Linear(_solver, _fit, d)))
-            .Select(d => (d.Quantity, d.Linear.Columns, d.Linear.Rates, Variance: Bilinear(cofactors, d.Linear.Columns, d.Linear.Rates, d.Linear.Columns, d.Linear.Rates)))
-            .OrderByDescending(d => d.Variance).Take(Watched + 1).ToList();
-        if (dimensions.Count == 0) return (0, "", []);
-        var watched = dimensions.Take(Watched).ToList();
-        var floor = dimensions.Count > Watched ? dimensions[^1].Variance : 0;
-        var ranked = new List<(Candidate C, double Largest, double Sum)>();
-        foreach (var c in _all)
-        {
-            stop.ThrowIfCancellationRequested();
-            var own = c.Reach.Std * c.Reach.Std + Bilinear(cofactors, c.Columns, c.Rates, c.Columns, c.Rates);
-            var (largest, sum) = (floor, 0.0);
-            foreach (var d in watched)
-            {
-                var shared = Bilinear(cofactors, d.Columns, d.Rates, c.Columns, c.Rates);
-                var left = d.Variance - shared * shared / own;
-                largest = Math.Max(largest, left);
-                sum += left;
-            }
-            ranked.Add((c, largest, sum));
-        }
-        var now = Math.Sqrt(dimensions[0].Variance);
-        var best = ranked.OrderBy(r => Math.Round(r.Largest, 12)).ThenBy(r => r.Sum).Take(most)
-            .Select(r => Told(r.C, now - Math.Sqrt(r.Largest), FormattableString.Invariant($"largest ± falls from {2 * now:0.###} to {2 * Math.Sqrt(r.Largest):0.###} mm")));
-        return (now, DimensionName(dimensions[0].Quantity), [.. best]);
+        var dimensions = Dimensions().ToList();
+        var (now, worst, best) = Ranking.Lowering(_solver, _fit, [.. dimensions.Select(Linear)], [.. _all.Select(c => (c.Slope, c.Reach.Std))], most, stop);
+        if (worst < 0) return (0, "", []);
+        return (now, DimensionName(dimensions[worst]), [.. best.Select(b =>
+            Told(_all[b.Candidate], now - b.Then, FormattableString.Invariant($"largest ± falls from {2 * now:0.###} to {2 * b.Then:0.###} mm")))]);
     }
 
     /// <summary>For each mirror the readings that tell it from its image.</summary>
@@ -83,7 +44,7 @@ sealed class Candidates
     NextReading Told(Candidate c, double gain, string words)
     {
         var features = _solver.Layout.Features;
-        return new NextReading(c.Quantity.Kind, features[c.Quantity.From].Id, c.Quantity.To < 0 ? null : features[c.Quantity.To].Id, c.Value, c.Reach.Instrument, gain, words);
+        return new NextReading(c.Quantity.Kind, features[c.Quantity.From].Id, c.Quantity.To < 0 ? null : features[c.Quantity.To].Id, c.Slope.Value, c.Reach.Instrument, gain, words);
     }
 
     string DimensionName(Observed d)
@@ -92,42 +53,27 @@ sealed class Candidates
         return d.To < 0 ? $"the size of {features[d.From].Id}" : $"{features[d.From].Id} to {features[d.To].Id}";
     }
 
-    double[][] Cofactors()
+    Slope Linear(Observed quantity)
     {
-        var q = new double[_solver.Layout.Count][];
-        for (var u = 0; u < q.Length; u++) q[u] = _solver.Cofactors(_fit, [u], [1]);
-        return q;
-    }
-
-    static double Bilinear(double[][] q, int[] a, double[] ra, int[] b, double[] rb)
-    {
-        double sum = 0;
-        for (var i = 0; i < a.Length; i++)
-        {
-            if (ra[i] == 0) continue;
-            var row = q[a[i]];
-            double part = 0;
-            for (var k = 0; k < b.Length; k++) part += row[b[k]] * rb[k];
-            sum += ra[i] * part;
-        }
-        return sum;
+        var (value, columns, rates) = Quantities.Linear(_solver, _fit, quantity);
+        return new Slope(value, columns, rates);
     }
 
     static (ReadingKind, int, int) Key(Observed o) => (o.Kind, Math.Min(o.From, o.To), Math.Max(o.From, o.To));
 
     Candidate? Make(Observed quantity)
     {
-        var (value, columns, rates) = Quantities.Linear(_solver, _fit, quantity);
-        if (!(value > 0)) return null;
-        if (quantity.Kind == ReadingKind.AngleBetweenEdges && value < 0.1) return null;
-        return Reach(quantity.Kind, value) is { } reach ? new Candidate(quantity, value, columns, rates, reach) : null;
+        var slope = Linear(quantity);
+        if (!(slope.Value > 0)) return null;
+        if (quantity.Kind == ReadingKind.AngleBetweenEdges && slope.Value < 0.1) return null;
+        return Reach(quantity.Kind, slope.Value) is { } reach ? new Candidate(quantity, slope, reach) : null;
     }
 
     /// <summary>The best instrument that reads the kind and reaches that far.</summary>
     Reach? Reach(ReadingKind kind, double value)
     {
         var angle = Observations.IsAngle(kind);
-        return _instruments.Where(i => i.Angles == angle && (angle || i.Longest >= value)).OrderBy(i => i.Std).FirstOrDefault();
+        return _instruments.Where(i => i.Angles == angle && !i.Heights && (angle || i.Longest >= value)).OrderBy(i => i.Std).FirstOrDefault();
     }
 
     IEnumerable<Observed> Dimensions()

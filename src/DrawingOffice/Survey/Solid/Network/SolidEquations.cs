@@ -12,6 +12,9 @@ namespace WitnessMark.DrawingOffice.Survey.Solid.Network;
 /// </summary>
 sealed class SolidEquations : IResiduals
 {
+    /// <summary>Cause: faces within a degree of square are nothing to lay a depth rod across.</summary>
+    const double Flattest = 0.02;
+
     readonly SolidLayout _layout;
     readonly ImmutableArray<SolidObserved> _rows;
 
@@ -84,11 +87,11 @@ sealed class SolidEquations : IResiduals
     double OffLine(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)
     {
         var along = _layout.Direction(o.To, x);
-        var v = _layout.Place(o.From, x) - _layout.Place(o.To, x);
+        var v = Centre(o, x) - _layout.Place(o.To, x);
         var t = v.Dot(along);
         var across = v - t * along;
         var u = across.Unit;
-        to.Place(o.From, u);
+        PassCentre(o, x, to, u);
         to.Place(o.To, -u);
         to.Direction(o.To, -t * u);
         return across.Length;
@@ -145,8 +148,8 @@ sealed class SolidEquations : IResiduals
     {
         var (n, m) = (_layout.Direction(o.To, x), _layout.Direction(o.From, x));
         var p = o.Spot < 0 ? Vec3.Zero : _layout.Place(o.Spot, x) - _layout.Middle;
-        // Faces square to one another have no height: the step is refused.
-        var lean = m.Dot(n) is var dot && Math.Abs(dot) > 1e-6 ? dot : double.NaN;
+        // Faces square to one another have no such distance; the reading then contradicts the rest by far, and must not by infinity.
+        var lean = m.Dot(n) is var dot && Math.Abs(dot) > Flattest ? dot : Math.CopySign(Flattest, dot);
         var rise = (_layout.Offset(o.From, x) - m.Dot(p)) / lean;
         var height = n.Dot(p) - _layout.Offset(o.To, x) + rise;
         var sign = o.Signed || height >= 0 ? 1 : -1;
@@ -299,6 +302,6 @@ sealed class SolidEquations : IResiduals
         if (o.Form == Form.Length) yield break;
         if (o.From >= 0) yield return o.From;
         if (o.To >= 0) yield return o.To;
-        if (o.Spot >= 0 && (o.Form is Form.Over or Form.Opposite or Form.Aside)) yield return o.Spot;
+        if (o.Spot >= 0 && (o.Form is Form.Over or Form.Opposite or Form.Aside or Form.OffLine)) yield return o.Spot;
     }
 }

@@ -17,6 +17,7 @@ sealed class SolidLayout
     readonly int[] _first;
     readonly int[] _on;
     readonly bool[] _cornered;
+    readonly HashSet<(int, int)> _lies;
 
     /// <param name="turning">Holes whose own axis is unknown and read.</param>
     public SolidLayout(SolidSample sample, double lever, IReadOnlySet<string> turning)
@@ -26,6 +27,9 @@ sealed class SolidLayout
         _first = new int[Features.Length];
         _on = [.. Features.Select(f => f.On is null ? -1 : _index[f.On])];
         _cornered = [.. Features.Select(f => f is { Kind: SolidKind.Edge, From: { } from } && Features[_index[from]].Kind != SolidKind.Plane)];
+        _lies = [.. sample.Readings.Where(r => r is { Kind: SolidReadingKind.On, Exact: true }).Select(r => (_index[r.From], _index[r.To!]))];
+        for (var i = 0; i < Features.Length; i++)
+            if (_on[i] >= 0) _lies.Add((i, _on[i]));
         var blocks = new List<int>();
         Turning = [.. Features.Select(f => f.Kind == SolidKind.Hole && f.On is null && turning.Contains(f.Id))];
         for (var i = 0; i < Features.Length; i++)
@@ -150,9 +154,10 @@ sealed class SolidLayout
         return -1;
     }
 
-    bool LiesIn(int feature, int plane)
+    /// <summary>True when the feature is said to lie exactly in the face, by itself or through its corners or faces.</summary>
+    public bool LiesIn(int feature, int plane)
     {
-        if (_on[feature] == plane) return true;
+        if (_lies.Contains((feature, plane))) return true;
         if (Kind(feature) != SolidKind.Edge || Features[feature].From is null) return false;
         var (a, b) = Corners(feature);
         return _cornered[feature] ? LiesIn(a, plane) && LiesIn(b, plane) : a == plane || b == plane;

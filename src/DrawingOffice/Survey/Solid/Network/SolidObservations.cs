@@ -49,7 +49,7 @@ static class SolidObservations
     public static IEnumerable<SolidObserved> Quantity(SolidLayout layout, SolidReadingKind kind, int from, int to, SolidReading? reading = null)
     {
         var pin = reading?.Pin ?? 0;
-        var spot = reading?.At is { } at ? layout.IndexOf(at) : -1;
+        var spot = reading?.At is { } at ? layout.IndexOf(at) : layout.IsLine(from) || layout.IsPlane(from) ? SpotOn(layout, from) : -1;
         switch (kind)
         {
             case SolidReadingKind.Distance: return [Row(Form.Gap, from, to)];
@@ -58,13 +58,13 @@ static class SolidObservations
             case SolidReadingKind.LengthAlongEdge:
                 var (a, b) = layout.Corners(from);
                 return [Row(Form.Gap, a, b)];
-            case SolidReadingKind.PointToEdge or SolidReadingKind.AcrossEdges: return [Row(Form.OffLine, from, to)];
+            case SolidReadingKind.PointToEdge or SolidReadingKind.AcrossEdges: return [Row(Form.OffLine, from, to) with { Spot = spot }];
             case SolidReadingKind.HoleToEdge: return [Row(Form.OffLine, from, to) with { Share = -1, Pin = pin }];
             case SolidReadingKind.PointToPlane: return [Row(Form.Over, from, to)];
             case SolidReadingKind.NearSideToPlane: return [Row(Form.Over, from, to) with { Share = -1, Pin = pin, Spot = spot }];
             case SolidReadingKind.FarSideToPlane: return [Row(Form.Over, from, to) with { Share = 1, Pin = pin, Spot = spot }];
-            case SolidReadingKind.Depth or SolidReadingKind.Thickness: return [Row(Form.Opposite, from, to) with { Spot = spot >= 0 ? spot : SpotOn(layout, from) }];
-            case SolidReadingKind.Height when layout.IsPlane(from): return [Row(Form.Opposite, from, to) with { Spot = spot >= 0 ? spot : SpotOn(layout, from), Signed = true }];
+            case SolidReadingKind.Depth or SolidReadingKind.Thickness: return [Row(Form.Opposite, from, to) with { Spot = spot }];
+            case SolidReadingKind.Height when layout.IsPlane(from): return [Row(Form.Opposite, from, to) with { Spot = spot, Signed = true }];
             case SolidReadingKind.Height: return [Row(Form.Over, from, to) with { Signed = true }];
             case SolidReadingKind.HeightOverPin: return [Row(Form.Over, from, to) with { Share = 1, Pin = pin, Spot = spot, Signed = true }];
             case SolidReadingKind.HeightUnderPin: return [Row(Form.Over, from, to) with { Share = -1, Pin = pin, Spot = spot, Signed = true }];
@@ -88,7 +88,8 @@ static class SolidObservations
                 return [Row(Form.Over, a, to) with { Signed = true }, Row(Form.Over, b, to) with { Signed = true, Part = 1 }];
             }
             SolidObserved centre = Row(Form.Over, from, to) with { Signed = true };
-            return layout.IsLine(from) ? [centre, Row(Form.Lean, from, to) with { Part = 1 }] : [centre];
+            // A line that is not yet in the face is nearer to it in one place than in another: opposite the spot.
+            return layout.IsLine(from) ? [centre with { Spot = SpotOn(layout, from) }, Row(Form.Lean, from, to) with { Part = 1 }] : [centre];
         }
         return layout.Kind(to) switch
         {
@@ -105,14 +106,14 @@ static class SolidObservations
             : parallel == (layout.IsPlane(from) == layout.IsPlane(to)) ? [Row(Form.Skew, from, to), Row(Form.Skew, from, to) with { Part = 1 }]
             : [Row(Form.Lean, from, to)];
 
-    /// <summary>First point or hole that lies on the face, else the first of the sample; −1 where there is none.</summary>
-    public static int SpotOn(SolidLayout layout, int plane)
+    /// <summary>First point or hole that lies on the face or cylinder, else the first of the sample; −1 where there is none.</summary>
+    public static int SpotOn(SolidLayout layout, int feature)
     {
         var first = -1;
         for (var i = 0; i < layout.Features.Length; i++)
         {
             if (!layout.HasPlace(i)) continue;
-            if (layout.On(i) == plane) return i;
+            if (layout.LiesIn(i, feature)) return i;
             if (first < 0) first = i;
         }
         return first;

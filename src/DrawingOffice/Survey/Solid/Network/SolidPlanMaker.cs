@@ -33,13 +33,14 @@ static class SolidPlanMaker
     static ImmutableArray<SolidPlaced> Placed(SolidSolver solver, Fit fit, HashSet<string> loose)
     {
         var layout = solver.Layout;
-        var entry = Quantities.InnerCovariance(solver, fit);
+        var keepers = SolidQuantities.Keepers(solver, fit);
+        var entry = Quantities.InnerCovariance(solver, fit, keepers);
         return [.. layout.Features.Select((f, i) => new SolidPlaced(
             f.Id,
             f.Kind,
             At(solver, fit.X, i),
             layout.HasDirection(i) ? layout.Direction(i, fit.X) : f.Kind == SolidKind.Hole ? (f.SketchDirection ?? Vec3.Zero).Unit : Vec3.Zero,
-            SolidQuantities.DirectionStd(solver, fit, entry, i),
+            SolidQuantities.DirectionStd(solver, fit, keepers, entry, i),
             layout.SizeOf(i) is >= 0 and var size ? Quantities.Unknown(solver, fit, size) : null,
             Length(solver, fit, i),
             layout.HasPlace(i) ? SolidQuantities.Ellipsoid(entry, layout.First(i)) : default,

@@ -53,6 +53,40 @@ static class SolidQuantities
         }
     }
 
+    /// <summary>
+    /// The datum told by the places of corners and holes alone, so that neither faces nor set-ups share in it and the ± of a place does not
+    /// hang on where the sketch lay: c = P D (DᵀPD)⁻¹ for the datum motions D, P keeping places only, cleared of the free motions.
+    /// Where the places cannot tell six motions, all unknowns share.
+    /// </summary>
+    public static double[][] Keepers(SolidSolver solver, Fit fit)
+    {
+        double[][] motions = [.. fit.Datum, .. fit.Free];
+        var (d, layout) = (fit.Datum.Length, solver.Layout);
+        int[] places = [.. Enumerable.Range(0, layout.Features.Length).Where(layout.HasPlace).SelectMany(f => Enumerable.Range(layout.First(f), 3))];
+        var normal = new double[d, d];
+        for (var i = 0; i < d; i++)
+            for (var k = 0; k < d; k++) normal[i, k] = places.Sum(u => fit.Datum[i][u] * fit.Datum[k][u]);
+        var (values, vectors) = SymmetricEigen.Of(normal);
+        if (d == 0 || values[0] < 1e-9 * values[^1]) return motions;
+        return [.. Enumerable.Range(0, motions.Length).Select(m =>
+        {
+            if (m >= d) return motions[m];
+            var c = new double[layout.Count];
+            for (var k = 0; k < d; k++)
+            {
+                double inverse = 0;
+                for (var e = 0; e < d; e++) inverse += vectors[m, e] * vectors[k, e] / values[e];
+                foreach (var u in places) c[u] += inverse * fit.Datum[k][u];
+            }
+            foreach (var free in fit.Free)
+            {
+                var along = Orthonormal.Dot(free, c);
+                for (var u = 0; u < c.Length; u++) c[u] -= along * free[u];
+            }
+            return c;
+        })];
+    }
+
     /// <summary>Half-axes of a covariance of three unknowns side by side, longest first.</summary>
     public static Ellipsoid Ellipsoid(Func<int, int, double> entry, int first)
     {
@@ -65,16 +99,16 @@ static class SolidQuantities
     }
 
     /// <summary>Largest standard uncertainty of a feature's direction under inner constraints, radians.</summary>
-    public static double DirectionStd(SolidSolver solver, Fit fit, Func<int, int, double> entry, int feature)
+    public static double DirectionStd(SolidSolver solver, Fit fit, double[][] keepers, Func<int, int, double> entry, int feature)
     {
         var layout = solver.Layout;
         // The length of a direction's three unknowns is certain, so that the ellipsoid is a disc square to it.
         if (layout.DirectionAt(feature) is >= 0 and var at) return Ellipsoid(entry, at).Major.Length / layout.Lever;
-        if (layout.IsCornered(feature)) return EdgeStd(solver, fit, feature);
-        return layout.HasDirection(feature) ? DirectionStd(solver, fit, entry, layout.On(feature)) : 0;
+        if (layout.IsCornered(feature)) return EdgeStd(solver, fit, keepers, feature);
+        return layout.HasDirection(feature) ? DirectionStd(solver, fit, keepers, entry, layout.On(feature)) : 0;
     }
 
-    static double EdgeStd(SolidSolver solver, Fit fit, int edge)
+    static double EdgeStd(SolidSolver solver, Fit fit, double[][] keepers, int edge)
     {
         var layout = solver.Layout;
         var (a, b) = layout.Corners(edge);
@@ -87,8 +121,8 @@ static class SolidQuantities
             var g = new double[layout.Count];
             SolidLayout.Write(layout.First(a), g, -way / length);
             SolidLayout.Write(layout.First(b), g, way / length);
-            foreach (var (motion, dot) in free.Select(m => (m, Orthonormal.Dot(m, g))).ToList())
-                for (var u = 0; u < g.Length; u++) g[u] -= dot * motion[u];
+            foreach (var (keeper, dot) in free.Select((m, k) => (keepers[k], Orthonormal.Dot(m, g))).ToList())
+                for (var u = 0; u < g.Length; u++) g[u] -= dot * keeper[u];
             return g;
         }
         var (one, two) = (Inner(across), Inner(along.Cross(across)));
