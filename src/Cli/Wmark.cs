@@ -25,6 +25,7 @@ static class Wmark
             Survey.SolveCommand.Build(desk),
             NextCommand.Build(desk),
             SheetCommand.Build(desk),
+            SolidCommand.Build(desk),
         },
         new Command("photo", "A photograph of a flat part made true to scale.")
         {

@@ -40,6 +40,6 @@ public static class BlankSheet
         return $"# {rule.Words}: {from}{to}\n";
     }
 
-    static string Quoted(string cell) =>
+    internal static string Quoted(string cell) =>
         cell.AsSpan().IndexOfAny(",;\"\t\r\n") < 0 ? cell : $"\"{cell.ReplaceLineEndings(" ").Replace("\"", "\"\"")}\"";
 }

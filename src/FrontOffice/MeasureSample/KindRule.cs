@@ -24,10 +24,23 @@ public enum Measure
     Direction,
 }
 
+/// <summary>What a rule for one kind of reading says of its value, on a flat part or in space.</summary>
+interface IReadingRule
+{
+    Measure Measure { get; }
+
+    string Words { get; }
+
+    /// <summary>With its article, for sentences.</summary>
+    string One { get; }
+
+    bool MayBeZero { get; }
+}
+
 /// <summary>A kind of reading as people name it, and between which features it can be taken.</summary>
 /// <param name="To">Empty where the reading has no second feature.</param>
 /// <param name="MayBeZero">A length of nothing can be read: two sides that meet.</param>
-public sealed record KindRule(ReadingKind Kind, Measure Measure, ImmutableArray<FeatureKind> From, ImmutableArray<FeatureKind> To, bool MayBeZero = false)
+public sealed record KindRule(ReadingKind Kind, Measure Measure, ImmutableArray<FeatureKind> From, ImmutableArray<FeatureKind> To, bool MayBeZero = false) : IReadingRule
 {
     /// <summary>As on a reading sheet: <c>centre distance</c>.</summary>
     public string Words { get; } = Kind == ReadingKind.AngleBetweenEdges ? "angle" : Split(Kind, ' ');

@@ -7,13 +7,13 @@ namespace WitnessMark.FrontOffice.MeasureSample;
 static class ReadingValue
 {
     /// <summary>The value when it is one that its kind can have; mm or radians.</summary>
-    public static double Checked(KindRule rule, double value, string field, string? written, Place place)
+    public static double Checked(IReadingRule rule, double value, string field, string? written, Place place)
     {
         if (rule.Measure == Measure.Angle)
         {
             return value is > 0 and < Math.PI
                 ? value
-                : throw place.Refuse(field, written ?? Spelled(value), "an angle between edges is more than 0 and less than 180 degrees");
+                : throw place.Refuse(field, written ?? Spelled(value), "an angle is more than 0 and less than 180 degrees");
         }
         var low = rule.MayBeZero ? "0 mm or more" : "more than 0 mm";
         var good = value <= SampleDraft.Longest && (rule.MayBeZero ? value >= 0 : value > 0);

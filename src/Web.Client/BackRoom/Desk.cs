@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;
@@ -19,6 +20,9 @@ public sealed class Desk(PageScript page)
 {
     public async Task<OtherShapes> OtherShapes(Sample sample, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Mirrors), JsonSerializer.Serialize(sample, WorkJson.Default.Sample), stop), WorkJson.Default.OtherShapes)!;
+
+    public async Task<ImmutableArray<string>> SolidCautions(SolidAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.SolidCautions), JsonSerializer.Serialize(asked, WorkJson.Default.SolidAsked), stop), WorkJson.Default.ImmutableArrayString);
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<PlanForecast> PlanFutures(FuturesAsked asked, Action<double> told, CancellationToken stop) =>

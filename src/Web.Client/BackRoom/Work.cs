@@ -4,6 +4,7 @@ using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.MakeShape;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.PlanningOffice.Futures;
@@ -21,6 +22,11 @@ public static partial class Work
         var plan = Adjust.Solve(JsonSerializer.Deserialize(sample, WorkJson.Default.Sample)!);
         return JsonSerializer.Serialize(new OtherShapes(plan.Mirrors, plan.Believed.Mirrors), WorkJson.Default.OtherShapes);
     }
+
+    /// <summary>What to be careful of in a sheet in space, other shapes that fit as well among it.</summary>
+    [JSExport]
+    public static string SolidCautions(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(JsonSerializer.Deserialize(request, WorkJson.Default.SolidAsked)!.Cautions(), WorkJson.Default.ImmutableArrayString));
 
     /// <summary>Futures of the whole plan.</summary>
     [JSExport]

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.MeasurePhoto;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;
@@ -34,6 +35,7 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(ShapeAsked))]
 [JsonSerializable(typeof(ShapeShown))]
 [JsonSerializable(typeof(ImmutableArray<string>))]
+[JsonSerializable(typeof(SolidAsked))]
 [JsonSerializable(typeof(ShapePlanAsked))]
 [JsonSerializable(typeof(ShapePlan))]
 [JsonSerializable(typeof(PhotoSize))]

@@ -10,7 +10,7 @@ namespace WitnessMark.FrontOffice.MeasureSample.Json;
 /// </summary>
 static class AnswerJson
 {
-    static readonly JsonWriterOptions Indented = new()
+    internal static readonly JsonWriterOptions Indented = new()
     {
         Indented = true,
         NewLine = "\n",
@@ -53,12 +53,12 @@ static class AnswerJson
         json.WriteNumber("readings_used", plan.Readings.Count(r => r.Used));
         json.WriteNumber("redundancy", plan.Redundancy);
         json.WriteFinite("weighted_sum_of_squares", plan.WeightedSumOfSquares);
-        AnswerReadings.Write(json, sample, plan);
+        AnswerReadings.Write(json, plan.Readings, i => KindRule.Of(sample.Readings[i].Kind).Measure is Measure.Angle or Measure.Direction ? "rad" : "mm");
         AnswerSizes.Write(json, plan);
         WriteLoose(json, plan);
         WriteMirror(json, plan);
         WriteCoordinates(json, plan);
-        WriteTests(json, plan);
+        WriteTests(json, plan.Convergence, plan.Critical, plan.Global);
     }
 
     static void WriteLoose(Utf8JsonWriter json, Plan plan)
@@ -132,21 +132,21 @@ static class AnswerJson
         json.WriteBoolean("loose", f.Loose);
     });
 
-    static void WriteTests(Utf8JsonWriter json, Plan plan)
+    internal static void WriteTests(Utf8JsonWriter json, Convergence convergence, double critical, GlobalTest global)
     {
-        json.WriteBoolean("converged", plan.Convergence.Converged);
-        json.WriteString("convergence", plan.Convergence.Words);
-        json.WriteFinite("critical_value", plan.Critical);
+        json.WriteBoolean("converged", convergence.Converged);
+        json.WriteString("convergence", convergence.Words);
+        json.WriteFinite("critical_value", critical);
         json.WriteStartObject("global_test");
-        json.WriteFinite("statistic", plan.Global.Statistic);
-        json.WriteNumber("redundancy", plan.Global.Redundancy);
-        json.WriteFinite("low", plan.Global.Low);
-        json.WriteFinite("high", plan.Global.High);
-        json.WriteBoolean("passes", plan.Global.Passes);
+        json.WriteFinite("statistic", global.Statistic);
+        json.WriteNumber("redundancy", global.Redundancy);
+        json.WriteFinite("low", global.Low);
+        json.WriteFinite("high", global.High);
+        json.WriteBoolean("passes", global.Passes);
         json.WriteEndObject();
     }
 
-    static void WriteSnooping(Utf8JsonWriter json, Doubts doubts)
+    internal static void WriteSnooping(Utf8JsonWriter json, Doubts doubts)
     {
         json.WriteNumbers("gross_error_indices", doubts.Indices);
         json.WriteStartArray("gross_error_groups");

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 
@@ -9,13 +10,13 @@ static class AnswerReadings
     /// <summary>Normalised residuals closer than this are equal: ties of equal suspects differ by rounding in the adjustment only.</summary>
     const double Tie = 1e-6;
 
-    public static void Write(Utf8JsonWriter json, Sample sample, Plan plan)
+    /// <param name="unitOf">By index: mm or rad.</param>
+    public static void Write(Utf8JsonWriter json, ImmutableArray<ReadingResult> readings, Func<int, string> unitOf)
     {
-        WriteLargest(json, plan);
-        var byIndex = sample.Readings.ToDictionary(r => r.Index);
-        json.WriteList("readings", plan.Readings.Where(r => r.Used), r =>
+        WriteLargest(json, readings);
+        json.WriteList("readings", readings.Where(r => r.Used), r =>
         {
-            var unit = KindRule.Of(byIndex[r.Index].Kind).Measure is Measure.Angle or Measure.Direction ? "rad" : "mm";
+            var unit = unitOf(r.Index);
             json.WriteNumber("index", r.Index);
             json.WriteFinite($"adjusted_{unit}", r.Adjusted);
             json.WriteFinite($"residual_{unit}", r.Residual);
@@ -27,16 +28,16 @@ static class AnswerReadings
         });
     }
 
-    static void WriteLargest(Utf8JsonWriter json, Plan plan)
+    static void WriteLargest(Utf8JsonWriter json, ImmutableArray<ReadingResult> readings)
     {
-        var largest = plan.Readings.Where(r => r is { Used: true, Normalised: not null }).MaxBy(r => Math.Abs(r.Normalised!.Value));
+        var largest = readings.Where(r => r is { Used: true, Normalised: not null }).MaxBy(r => Math.Abs(r.Normalised!.Value));
         if (largest is null)
         {
             json.WriteNull("largest_normalised_residual");
             return;
         }
         var size = Math.Abs(largest.Normalised!.Value);
-        var tied = plan.Readings.Where(r => r.Used && r.Index != largest.Index && r.Normalised is { } n && size - Math.Abs(n) < Tie * size).Select(r => r.Index);
+        var tied = readings.Where(r => r.Used && r.Index != largest.Index && r.Normalised is { } n && size - Math.Abs(n) < Tie * size).Select(r => r.Index);
         json.WriteLargest(largest.Index, size, tied);
     }
 }

@@ -33,7 +33,7 @@ static class SurveyJson
             .Refuse("value_mm", JsonFields.Spelled(sample.Readings[triangle.Index].Value), triangle.Wanted);
     }
 
-    static JsonDocument Parse(string text)
+    internal static JsonDocument Parse(string text)
     {
         try
         {
@@ -47,13 +47,13 @@ static class SurveyJson
         }
     }
 
-    static void CheckUnits(JsonElement root, Place top)
+    internal static void CheckUnits(JsonElement root, Place top)
     {
         if (root.TryGetProperty("units", out var units) && units.ValueKind != JsonValueKind.Null && !(units.ValueKind == JsonValueKind.String && units.ValueEquals("mm")))
             throw top.Refuse("units", Shown(units), "the fields of a survey in JSON are in mm; write \"mm\" and convert the values, or use a reading sheet");
     }
 
-    static IEnumerable<(JsonElement, Place)> Items(JsonElement root, string name, JsonLines lines)
+    internal static IEnumerable<(JsonElement, Place)> Items(JsonElement root, string name, JsonLines lines)
     {
         if (!root.TryGetProperty(name, out var list) || list.ValueKind == JsonValueKind.Null) yield break;
         if (list.ValueKind != JsonValueKind.Array) throw new Place(lines.Of(name, 0)).Refuse(name, Shown(list), "give a list");
@@ -144,5 +144,5 @@ static class SurveyJson
         return SigmaWords.Checked(given ?? known?.StandardUncertainty(), field, fields.Place);
     }
 
-    static string? Shown(JsonElement element) => element.ValueKind == JsonValueKind.String ? element.GetString() : element.GetRawText();
+    internal static string? Shown(JsonElement element) => element.ValueKind == JsonValueKind.String ? element.GetString() : element.GetRawText();
 }

@@ -61,7 +61,7 @@ static class ReadingSheet
             Given(cell) is { } text ? spelling.Length(text, field, place, signed).Mm : null;
     }
 
-    static Instrument InstrumentOf(TypedInstrument typed, SheetSpelling spelling)
+    public static Instrument InstrumentOf(TypedInstrument typed, SheetSpelling spelling)
     {
         var place = new Place(typed.Line);
         if (typed.Name.Length == 0) throw place.Refuse("instrument", null, "give the instrument a name");

@@ -8,7 +8,7 @@ namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
 readonly record struct ReadWords(double Value, double Sigma, double ValueY = 0);
 
 /// <summary>Reads the two cells for a reading of one kind.</summary>
-sealed partial record ReadingWords(KindRule Rule, SheetSpelling Spelling, IReadOnlyDictionary<string, Instrument> Instruments, Place Place)
+sealed partial record ReadingWords(IReadingRule Rule, SheetSpelling Spelling, IReadOnlyDictionary<string, Instrument> Instruments, Place Place)
 {
     public ReadWords Read(string value, string instrument) => Rule.Measure switch
     {

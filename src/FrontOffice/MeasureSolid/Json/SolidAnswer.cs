@@ -1,0 +1,161 @@
+using System.Text;
+using System.Text.Json;
+using WitnessMark.DrawingOffice.Survey.Solid;
+using WitnessMark.FrontOffice.MeasureSample.Json;
+using WitnessMark.Maths;
+
+namespace WitnessMark.FrontOffice.MeasureSolid.Json;
+
+/// <summary>
+/// An adjusted sample in space as one JSON object, mm and radians, with the fields of a flat one where they mean the same
+/// (docs/guide/command-line.md). <c>without_gross_errors</c> is the same again with the gross readings left out, or null.
+/// </summary>
+static class SolidAnswer
+{
+    public static string Write(SolidResult result)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, AnswerJson.Indented))
+        {
+            json.WriteStartObject();
+            json.WriteString("id", result.Sample.Id);
+            json.WriteString("title", result.Sample.Title);
+            WriteShape(json, result.Plan);
+            AnswerJson.WriteSnooping(json, result.Plan.Doubts);
+            json.WritePropertyName("without_gross_errors");
+            if (result.Plan.WithoutDoubtful is { } clean)
+            {
+                json.WriteStartObject();
+                WriteShape(json, clean);
+                json.WriteEndObject();
+            }
+            else
+            {
+                json.WriteNullValue();
+            }
+            WriteFaces(json, result);
+            WriteNext(json, result.Next);
+            json.WriteStrings("cautions", result.Cautions);
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+
+    static void WriteShape(Utf8JsonWriter json, SolidPlan plan)
+    {
+        json.WriteNumber("unknowns", plan.Unknowns);
+        json.WriteNumber("datum_freedoms", plan.DatumFreedoms);
+        json.WriteNumber("loose_freedoms", plan.LooseFreedoms);
+        json.WriteNumber("readings_used", plan.Readings.Count(r => r.Used));
+        json.WriteNumber("redundancy", plan.Redundancy);
+        json.WriteFinite("weighted_sum_of_squares", plan.WeightedSumOfSquares);
+        AnswerReadings.Write(json, plan.Readings, i => SolidRule.Of(plan.Sample.Readings[i].Kind).Unit);
+        json.WriteList("distances", plan.Distances(), d =>
+        {
+            json.WritePair(d.From, d.To);
+            json.WriteFinite("distance_mm", d.Distance);
+            json.WriteFinite("std_mm", d.Std);
+        });
+        json.WriteList("features", plan.Features, f => WriteFeature(json, f));
+        json.WriteList("loose", plan.Loose, group =>
+        {
+            json.WriteStrings("features", group.Ids);
+            json.WriteNumber("free_motions", group.FreeMotions);
+            json.WriteString("reason", group.Reason);
+            json.WriteNumber("readings_missing_at_least", group.ReadingsMissing);
+        });
+        json.WriteList("mirrors", plan.Mirrors, mirror =>
+        {
+            json.WriteStrings("features_that_flip", mirror.Flips);
+            json.WriteStrings("about", mirror.About);
+            json.WriteFinite("weighted_sum_of_squares_second", mirror.WeightedSumOfSquares);
+            json.WriteList("deciding_readings", mirror.Deciding, d =>
+            {
+                json.WritePair(d.From, d.To);
+                json.WriteFinite("first_mm", d.First);
+                json.WriteFinite("second_mm", d.Second);
+            });
+        });
+        json.WriteBoolean("hand_told", plan.Hand.Told);
+        json.WriteString("hand", plan.Hand.Words);
+        AnswerJson.WriteTests(json, plan.Convergence, plan.Critical, plan.Global);
+    }
+
+    static void WriteFeature(Utf8JsonWriter json, SolidPlaced f)
+    {
+        json.WriteString("id", f.Id);
+        json.WriteString("kind", SolidWords.Word(f.Kind));
+        WriteThree(json, "", "_mm", f.At);
+        if (f.Direction != Vec3.Zero)
+        {
+            WriteThree(json, "way_", "", f.Direction);
+            json.WriteFinite("std_way_rad", f.Loose ? null : f.DirectionStd);
+        }
+        if (f.Kind is SolidKind.Point or SolidKind.Hole) json.WriteFinite("std_largest_mm", f.Loose ? null : f.Ellipsoid.Major.Length);
+        WriteSize(json, "diameter", f.Size);
+        WriteSize(json, "length", f.Length);
+        json.WriteBoolean("loose", f.Loose);
+    }
+
+    static void WriteThree(Utf8JsonWriter json, string before, string after, Vec3 v)
+    {
+        json.WriteFinite($"{before}x{after}", v.X);
+        json.WriteFinite($"{before}y{after}", v.Y);
+        json.WriteFinite($"{before}z{after}", v.Z);
+    }
+
+    static void WriteSize(Utf8JsonWriter json, string name, Uncertain? size)
+    {
+        if (size is not { } s) return;
+        json.WriteFinite($"{name}_mm", s.Value);
+        json.WriteFinite($"{name}_std_mm", s.Std);
+    }
+
+    /// <summary>Of the believed plan.</summary>
+    static void WriteFaces(Utf8JsonWriter json, SolidResult result)
+    {
+        json.WriteList("setting_angles", result.Part?.Pairs.Where(p => p.Angle is not null) ?? [], p =>
+        {
+            json.WritePair(p.A, p.B);
+            json.WriteFinite("angle_rad", p.Angle!.Value.Value);
+            json.WriteFinite("std_rad", p.Angle.Value.Std);
+        });
+        json.WriteList("parallel_faces", result.Part?.Pairs.Where(p => p.Apart is not null) ?? [], p =>
+        {
+            json.WritePair(p.A, p.B);
+            json.WriteFinite("apart_mm", p.Apart!.Value.Value);
+            json.WriteFinite("std_mm", p.Apart.Value.Std);
+        });
+        json.WriteList("heights", result.Part?.Heights.Where(h => h.Height is not null) ?? [], h =>
+        {
+            json.WriteString("face", h.Face);
+            json.WriteString("id", h.Id);
+            json.WriteFinite("height_mm", h.Height!.Value.Value);
+            json.WriteFinite("std_mm", h.Height.Value.Std);
+        });
+    }
+
+    static void WriteNext(Utf8JsonWriter json, SolidAdvice? next)
+    {
+        if (next is null)
+        {
+            json.WriteNull("next_reading");
+            return;
+        }
+        json.WriteStartObject("next_reading");
+        json.WriteBoolean("enough", next.Enough);
+        json.WriteFinite("largest_std_mm", next.LargestStd);
+        json.WriteString("words", next.Words);
+        json.WriteList("readings", next.Readings, n =>
+        {
+            json.WriteString("kind", SolidRule.Of(n.Kind).Code);
+            json.WriteString("from", n.From);
+            json.WriteString("to", n.To);
+            json.WriteFinite("expected", n.Expected);
+            json.WriteString("instrument", n.Instrument);
+            json.WriteFinite("gain", n.Gain);
+            json.WriteString("words", n.Words);
+        });
+        json.WriteEndObject();
+    }
+}
