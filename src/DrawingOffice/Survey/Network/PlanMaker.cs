@@ -98,7 +98,7 @@ static class PlanMaker
                 used ? tests.Normalised(r, sigma) : null,
                 used && !o.Wear.IsOneSided && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
                 doubts.Indices.Contains(o.Reading))
-            { Used = used, Says = o.Wear.Says, Foretold = used && tests.Foretold(r) is { } foretold ? o.Value + foretold : null };
+            { Used = used, Says = o.Wear.Says, WearScale = o.Wear.Scale, Foretold = used && tests.Foretold(r) is { } foretold ? o.Value + foretold : null };
             // A pick has two coordinates; the one that fits worse speaks for it.
             if (results[o.Reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[o.Reading] = result;
         }
