@@ -40,6 +40,9 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     /// <summary>What the reading says of the size that was made.</summary>
     public MadeBound Says { get; init; }
 
+    /// <summary>Mean wear that was reckoned with at a reading that bounds from one side, mm; 0 for others. What the plan says has worn is the residual's size.</summary>
+    public double WearScale { get; init; }
+
     /// <summary>Of a reading that bounds from one side: what all others foretell of the made size; null where they do not.</summary>
     public double? Foretold { get; init; }
 

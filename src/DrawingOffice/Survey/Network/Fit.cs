@@ -12,6 +12,9 @@ sealed record Fit(double[] X, double[] Weights, double SumOfSquares, Convergence
     /// <summary>By row, what is added to the reading so that it stands for a worn one; null where no row has wear.</summary>
     public double[]? Shift { get; init; }
 
+    /// <summary>The same before its ± were widened for rows that bound one thing together; null where no row has wear. Tests look here.</summary>
+    public Fit? Narrow { get; init; }
+
     /// <summary>Surplus readings that wear has taken: rows that bound from one side check less than whole ones.</summary>
     public int Lost { get; init; }
 

@@ -12,7 +12,7 @@ static class WornPlates
     public static Reading Take(int index, ReadingKind kind, string from, string? to, double value, double sigma = Sigma) => new(index, kind, from, to, value, sigma);
 
     /// <summary>
-    /// A plate 120 × 80 with four sound holes and four free edges; each hole read to each edge, the holes to one another. The edges
+    /// A plate 120 × 80 with four sound holes and four free edges; each hole read to each edge, the holes over and between one another. The edges
     /// have lost metal, exponential of the stated mean, at every place anew.
     /// </summary>
     public static Sample Rusted(Chance chance, double scale, bool told)
@@ -26,7 +26,11 @@ static class WornPlates
         for (var i = 0; i < 4; i++)
         {
             Add(ReadingKind.Diameter, $"H{i}", null, Diameter);
-            for (var k = i + 1; k < 4; k++) Add(ReadingKind.OutsideOverHoles, $"H{i}", $"H{k}", at[i].DistanceTo(at[k]) + Diameter);
+            for (var k = i + 1; k < 4; k++)
+            {
+                Add(ReadingKind.OutsideOverHoles, $"H{i}", $"H{k}", at[i].DistanceTo(at[k]) + Diameter);
+                Add(ReadingKind.InsideBetweenHoles, $"H{i}", $"H{k}", at[i].DistanceTo(at[k]) - Diameter);
+            }
             foreach (var (edge, off) in new[] { ("left", at[i].X), ("right", 120 - at[i].X), ("low", at[i].Y), ("high", 80 - at[i].Y) })
                 Add(ReadingKind.EdgeToHole, $"H{i}", edge, off - Diameter / 2, -scale * Math.Log(1 - chance.Uniform()));
         }

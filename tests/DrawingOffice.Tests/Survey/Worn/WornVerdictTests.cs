@@ -27,12 +27,25 @@ public class WornVerdictTests
     [Fact]
     public void A_reading_on_the_impossible_side_is_accused()
     {
+        // Two sound marks that lie on the edge as made say where it was; the rest of it has rusted.
         var sample = Plate();
         var row = EdgeReading(sample, "H1", "left");
-        var plan = Adjust.Solve(Simulated.WithError(sample, row, 8), searchMirrors: false);
-        Assert.Contains(row, plan.Doubts.Indices);
-        Assert.NotNull(plan.WithoutDoubtful);
-        Assert.InRange(plan.Believed.Quantity(ReadingKind.AcrossEdges, "left", "right")!.Value.Value, 119.3, 120.7);
+        Vec2[] holes = [new(20, 20), new(100, 18), new(97, 62), new(23, 60)];
+        var readings = sample.Readings.ToBuilder();
+        foreach (var (mark, at) in new[] { ("P", new Vec2(0, 10)), ("Q", new Vec2(0, 70)) })
+        {
+            readings.Add(Take(readings.Count, ReadingKind.On, mark, "left", 0, 0));
+            for (var h = 0; h < 4; h++) readings.Add(Take(readings.Count, ReadingKind.CentreDistance, mark, $"H{h}", at.DistanceTo(holes[h])));
+        }
+        sample = sample with
+        {
+            Features = [.. sample.Features, new("P", FeatureKind.Point) { Sketch = new(0, 10) }, new("Q", FeatureKind.Point) { Sketch = new(0, 70) }],
+            Readings = readings.ToImmutable(),
+        };
+        var plan = Adjust.Solve(Simulated.WithError(sample, row, 1), searchMirrors: false);
+        Assert.Equal([row], plan.Doubts.Indices);
+        Assert.Equal([row], plan.Doubts.Alone);
+        Assert.InRange(plan.Readings[row].WouldRead!.Value - sample.Readings[row].Value, -0.2, 1.5);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ static class Findings
                 used ? tests.Normalised(r, sigma) : null,
                 used && !wear.IsOneSided && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
                 doubts.Indices.Contains(reading))
-            { Used = used, Says = wear.Says, Foretold = used && tests.Foretold(r) is { } foretold ? solver.ValueOf(r) + foretold : null };
+            { Used = used, Says = wear.Says, WearScale = wear.Scale, Foretold = used && tests.Foretold(r) is { } foretold ? solver.ValueOf(r) + foretold : null };
             // A reading of two components: the one that fits worse speaks for it.
             if (results[reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[reading] = result;
         }

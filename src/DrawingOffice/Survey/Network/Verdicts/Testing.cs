@@ -66,7 +66,7 @@ sealed class Testing
             }
             if (redundancy[r] > TooWeak && solver.IsTestable(r)) tested++;
         }
-        return new Testing(solver, fit, residual, redundancy, CriticalValue(tested, fit.Redundancy), Tails.Of(solver, fit, [.. worn]));
+        return new Testing(solver, fit, residual, redundancy, worn.Count > 0 ? OfMany(tested) : CriticalValue(tested, fit.Redundancy), Tails.Of(solver, fit, [.. worn]));
     }
 
     public bool IsChecked(int row) => Redundancy[row] > Unchecked;
@@ -92,11 +92,14 @@ sealed class Testing
         return _tails.Of(row) is var tail && tail == 0 ? Residual[row] / (sigma * Math.Sqrt(Redundancy[row])) : Residual[row] / Math.Sqrt(sigma * sigma * Redundancy[row] + tail);
     }
 
+    /// <summary>Šidák's bound alone: beside worn rows a whole number of surplus readings bounds nothing.</summary>
+    static double OfMany(int tested) => tested < 1 ? double.PositiveInfinity : Normal.OutsideQuantile(-double.ExpM1(double.LogP1(-FalseAlarm) / tested));
+
     /// <summary>The value that the largest |w| of a clean survey passes in 5 of 100 surveys at most.</summary>
     public static double CriticalValue(int tested, int redundancy)
     {
         if (tested < 1 || redundancy < 1) return double.PositiveInfinity;
-        var sidak = Normal.OutsideQuantile(-double.ExpM1(double.LogP1(-FalseAlarm) / tested));
+        var sidak = OfMany(tested);
         return Math.Min(sidak, Math.Sqrt(ChiSquare.Quantile(1 - FalseAlarm, redundancy)));
     }
 }

@@ -36,8 +36,9 @@ static class OneSided
             // Which motions are free does not depend on the weights, so the ones found first serve until the end.
             fit = fit with { X = minimum.X, Weights = weights, Shift = shift, SumOfSquares = minimum.SumOfSquares };
         }
-        (weights, shift) = Widening.Of(solver, fit, worn);
-        fit = Shifted(solver.Settle(solver.Minimise(fit.X, weights, stop, shift), weights), shift);
+        var narrow = fit;
+        (weights, shift) = Widening.Of(solver, narrow, worn);
+        fit = Shifted(solver.Settle(solver.Minimise(fit.X, weights, stop, shift), weights), shift) with { Narrow = narrow };
         if (last >= Settled) fit = fit with { Convergence = fit.Convergence with { Converged = false, Words = $"what the worn readings say did not settle in {MostRounds} rounds" } };
         return Counted(solver, fit, worn);
     }

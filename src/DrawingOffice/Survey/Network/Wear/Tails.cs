@@ -2,15 +2,16 @@ namespace WitnessMark.DrawingOffice.Survey.Network.Wear;
 
 /// <summary>
 /// What the long tail of wear does to the tests. A normal reading that stands for a worn one has its spread, yet wear reaches
-/// a thousand to one at about twice the distance at which a normal error does; tests that lean on worn rows allow for that.
+/// one in a thousand at twice the distance at which a normal error does; tests that lean on worn rows allow for that.
 /// </summary>
 sealed class Tails
 {
     /// <summary>
     /// By how much the standard deviation of a worn row is taken larger in tests. Cause: an exponential is passed once in 740 at 5.6 of its
-    /// standard deviations from its mean, a normal error at 3, either way.
+    /// standard deviations from its mean, a normal error at 3; half as much again for the ± of several worn rows together being too small before
+    /// they are widened.
     /// </summary>
-    const double Longer = 2;
+    const double Longer = 3;
 
     readonly Dictionary<int, Others> _others;
     readonly double[] _extra;
@@ -25,7 +26,8 @@ sealed class Tails
 
     public static Tails Of(Adjustment solver, Fit fit, int[] worn)
     {
-        if (worn.Length == 0) return new Tails([], []);
+        if (worn.Length == 0 || fit.Narrow is null) return new Tails([], []);
+        fit = fit.Narrow;
         var (others, extra) = (Wear.Others.Of(solver, fit, worn), new double[fit.Weights.Length]);
         var isWorn = worn.ToHashSet();
         foreach (var j in worn)
