@@ -1,5 +1,4 @@
 using System.Globalization;
-using WitnessMark.DrawingOffice.Photo.Cameras;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Photo;
