@@ -12,7 +12,7 @@ namespace WitnessMark.DrawingOffice.Tests.Photo;
 [Truth(Grade.SecondImplementation, "a renderer of the tests' own: pinhole, radial lens, samples, blur, noise")]
 public class CoverageTests
 {
-    const int Seeds = 5;
+    const int Seeds = 4;
 
     [Fact]
     public void Places_picked_by_a_hand_that_shakes()
