@@ -5,7 +5,6 @@ using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.DrawingOffice.Photo.Tracing;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasureSample;
-using WitnessMark.Maths;
 using WitnessMark.Stores;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto;
