@@ -12,27 +12,31 @@ namespace WitnessMark.Browser;
 public sealed class LookTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
 {
     static readonly (string Name, int Width, int Height, ColorScheme Scheme)[] Sheets =
-        [("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark), ("phone-light", 360, 740, ColorScheme.Light)];
+        [("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark), ("phone-dark", 360, 740, ColorScheme.Dark)];
 
     [Fact]
     [Truth(Grade.SecondImplementation, "axe-core (Deque) rules for WCAG 2.1 A and AA; Chromium's content-policy enforcement")]
     public async Task Every_page_is_legible_keeps_its_width_and_breaks_no_policy()
     {
         var van = await DemoVan.Load(running.Host.Database);
-        foreach (var sheet in Sheets)
-            foreach (var (page, path) in Pages(van)) await Look(page, path, sheet);
-        await Look("measure", DemoVan.Address(van, "Dynamo mounting plate"), ("phone-dark", 360, 740, ColorScheme.Dark));
+        foreach (var (page, path) in Pages(van)) await Look(page, path);
     }
 
-    async Task Look(string page, string path, (string Name, int Width, int Height, ColorScheme Scheme) sheet)
+    async Task Look(string page, string path)
     {
-        await using var visit = await chromium.Visit(running.Host.Address, path, sheet.Width, sheet.Height, sheet.Scheme);
+        await using var visit = await chromium.Visit(running.Host.Address, path, Sheets[0].Width, Sheets[0].Height, Sheets[0].Scheme);
         await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0);
-        await visit.Page.WaitForTimeoutAsync(300);
-        await visit.Picture($"{page}-{sheet.Name}");
-        Assert.Equal((page, sheet.Name, 0), (page, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
-        var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
-        Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
+        foreach (var sheet in Sheets)
+        {
+            // Another light and width on the page that stands: opening it anew would work everything out again.
+            await visit.Page.SetViewportSizeAsync(sheet.Width, sheet.Height);
+            await visit.Page.EmulateMediaAsync(new() { ColorScheme = sheet.Scheme });
+            await visit.Page.WaitForTimeoutAsync(300);
+            await visit.Picture($"{page}-{sheet.Name}");
+            Assert.Equal((page, sheet.Name, 0), (page, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
+            var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
+            Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
+        }
         Assert.Empty(visit.Complaints);
     }
 

@@ -31,7 +31,16 @@ public sealed record Feature(string Id, FeatureKind Kind)
 
     /// <summary>Second corner of an edge through two corners, or second end of an arc.</summary>
     public string? To { get; init; }
+
+    public FeatureCondition Condition { get; init; }
+
+    /// <summary>Mean loss of metal where it is read (bent: standard deviation either way), mm, above 0; null: <see cref="UsualWear"/>.</summary>
+    public double? Wear { get; init; }
 }
 
 /// <summary>Everything known of one sample: what is on it and what was read. Readings keep their order; their index is their place.</summary>
-public sealed record Sample(string Id, string Title, ImmutableArray<Feature> Features, ImmutableArray<Reading> Readings);
+public sealed record Sample(string Id, string Title, ImmutableArray<Feature> Features, ImmutableArray<Reading> Readings)
+{
+    /// <summary>Frames of picks with a scale of their own; a frame that is not named here is true to scale.</summary>
+    public ImmutableArray<PickFrame> Frames { get; init; } = [];
+}

@@ -18,7 +18,11 @@ public sealed record Convergence(bool Converged, int Iterations, double LastStep
 /// <param name="Length">Distance between a slot's end centres or an edge's corners, mm.</param>
 /// <param name="Ellipse">Standard ellipse of <paramref name="At"/>.</param>
 /// <param name="Loose">Not fixed by the readings; its ± then means nothing.</param>
-public sealed record Placed(string Id, FeatureKind Kind, Vec2 At, double Turn, Uncertain? Size, Uncertain? Length, Ellipse Ellipse, bool Loose);
+public sealed record Placed(string Id, FeatureKind Kind, Vec2 At, double Turn, Uncertain? Size, Uncertain? Length, Ellipse Ellipse, bool Loose)
+{
+    /// <summary>Of a repaired feature place and size are those it has now; of a worn one those it was made to.</summary>
+    public FeatureCondition Condition { get; init; }
+}
 
 /// <summary>Standard (one-sigma) ellipse: half-axes mm, direction of the longer, radians.</summary>
 public readonly record struct Ellipse(double Major, double Minor, double Turn);
@@ -33,11 +37,20 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     /// <summary>False in a plan from which the reading was set aside.</summary>
     public bool Used { get; init; } = true;
 
+    /// <summary>What the reading says of the size that was made.</summary>
+    public MadeBound Says { get; init; }
+
+    /// <summary>Mean wear that was reckoned with at a reading that bounds from one side, mm; 0 for others. What the plan says has worn is the residual's size.</summary>
+    public double WearScale { get; init; }
+
+    /// <summary>Of a reading that bounds from one side: what all others foretell of the made size; null where they do not.</summary>
+    public double? Foretold { get; init; }
+
     /// <summary>
     /// What the reading would have to be for all others to be right: reading + residual / redundancy number, or what a plan without
     /// it foretells. Null where nothing checks it. A slip of the main scale or a swapped figure often shows here.
     /// </summary>
-    public double? WouldRead => !Used ? Adjusted : Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber;
+    public double? WouldRead => !Used ? Adjusted : Foretold ?? (Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber);
 }
 
 /// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>
@@ -97,6 +110,9 @@ public sealed record Plan(
 {
     /// <summary>The plan with the readings accused alone set aside; null when there are none.</summary>
     public Plan? WithoutDoubtful { get; init; }
+
+    /// <summary>The scale found for each frame of picks that has one of its own.</summary>
+    public ImmutableArray<FrameScale> Scales { get; init; } = [];
 
     /// <summary>The plan to draw from.</summary>
     public Plan Believed => WithoutDoubtful ?? this;

@@ -11,7 +11,7 @@ namespace WitnessMark.Browser.Planning;
 public sealed class PlanLookTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
 {
     static readonly (string Name, int Width, int Height, ColorScheme Scheme)[] Sheets =
-        [("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark), ("phone-light", 360, 740, ColorScheme.Light)];
+        [("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark), ("phone-dark", 360, 740, ColorScheme.Dark)];
 
     static readonly (string Name, string Path)[] Pages =
         [("odds", "planning"), ("next", "planning/next"), ("jobs", "planning/jobs"), ("hours", "planning/hours"), ("order", "planning/order"), ("what-if", "planning/what-if"), ("means", "planning/means")];
@@ -21,19 +21,24 @@ public sealed class PlanLookTests(Chromium chromium, RunningHost running) : ICla
     public async Task Every_planning_page_is_legible_keeps_its_width_and_breaks_no_policy()
     {
         await PlannedVan.Load(running.Host.Database);
-        foreach (var sheet in Sheets)
-            foreach (var (page, path) in Pages) await Look(page, path, sheet);
+        foreach (var (page, path) in Pages) await Look(page, path);
     }
 
-    async Task Look(string page, string path, (string Name, int Width, int Height, ColorScheme Scheme) sheet)
+    async Task Look(string page, string path)
     {
-        await using var visit = await chromium.Visit(running.Host.Address, path, sheet.Width, sheet.Height, sheet.Scheme);
+        await using var visit = await chromium.Visit(running.Host.Address, path, Sheets[0].Width, Sheets[0].Height, Sheets[0].Scheme);
         await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
-        await visit.Page.WaitForTimeoutAsync(300);
-        await visit.WholePicture($"plan-{page}-{sheet.Name}");
-        Assert.Equal((page, sheet.Name, 0), (page, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
-        var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
-        Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
+        foreach (var sheet in Sheets)
+        {
+            // Another light and width on the page that stands: opening it anew would work everything out again.
+            await visit.Page.SetViewportSizeAsync(sheet.Width, sheet.Height);
+            await visit.Page.EmulateMediaAsync(new() { ColorScheme = sheet.Scheme });
+            await visit.Page.WaitForTimeoutAsync(300);
+            await visit.WholePicture($"plan-{page}-{sheet.Name}");
+            Assert.Equal((page, sheet.Name, 0), (page, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
+            var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
+            Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
+        }
         Assert.Empty(visit.Complaints);
     }
 }

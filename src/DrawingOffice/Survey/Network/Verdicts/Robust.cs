@@ -12,43 +12,44 @@ static class Robust
     const double Limit = 4.685;
 
     /// <summary>Readings whose residual from the robust fit is larger than foretold.</summary>
-    public static ImmutableArray<int> Suspects(Solver solver, Fit start, CancellationToken stop)
+    public static ImmutableArray<int> Suspects(Adjustment solver, Fit start, CancellationToken stop)
     {
-        var rows = solver.Equations.Rows;
         var x = start.X;
         var redundancy = Testing.Of(solver, start).Redundancy;
-        var residual = new double[rows.Length];
+        var residual = new double[start.Weights.Length];
         for (var round = 0; round < 24; round++)
         {
-            solver.Equations.Evaluate(x, residual);
+            solver.Evaluate(x, residual);
             var weights = (double[])start.Weights.Clone();
-            for (var r = 0; r < rows.Length; r++)
+            for (var r = 0; r < start.Weights.Length; r++)
             {
                 if (weights[r] == 0 || !solver.IsTestable(r)) continue;
-                var u = Math.Abs(residual[r]) / (solver.Sigma(r) * Math.Sqrt(Math.Max(redundancy[r], 0.05)));
+                var u = Math.Abs(solver.Against(r, residual[r])) / (solver.Sigma(r) * Math.Sqrt(Math.Max(redundancy[r], 0.05)));
                 weights[r] *= round < 12 ? 1 / Math.Max(u, 0.5) : Math.Max(1e-4, Biweight(u));
             }
-            x = solver.Minimise(x, weights, stop).X;
+            x = solver.Minimise(x, weights, stop, start.Shift).X;
         }
-        solver.Equations.Evaluate(x, residual);
+        solver.Evaluate(x, residual);
         var critical = Testing.Of(solver, start).Critical;
-        var far = Enumerable.Range(0, rows.Length)
-            .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(residual[r]) > critical * solver.Sigma(r))
-            .Select(r => rows[r].Reading).Distinct().ToHashSet();
+        var far = Enumerable.Range(0, start.Weights.Length)
+            .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(solver.Against(r, residual[r])) > critical * solver.Sigma(r))
+            .Select(r => solver.ReadingOf(r)).Distinct().ToHashSet();
         return Contradicted(solver, start, x, far, stop);
     }
 
     /// <summary>Of the readings far from the robust fit, those that a plain adjustment of all others contradicts: |v| over its predicted spread, σ² + aᵀQa.</summary>
-    static ImmutableArray<int> Contradicted(Solver solver, Fit start, double[] x, HashSet<int> far, CancellationToken stop)
+    static ImmutableArray<int> Contradicted(Adjustment solver, Fit start, double[] x, HashSet<int> far, CancellationToken stop)
     {
         if (far.Count == 0) return [];
-        var (rows, jacobian) = (solver.Equations.Rows, solver.Equations.Jacobian);
+        var jacobian = solver.Jacobian;
         var others = solver.Adjust(x, solver.Without(far), stop);
         var critical = Testing.Of(solver, start).Critical;
-        return [.. Enumerable.Range(0, rows.Length)
-            .Where(r => far.Contains(rows[r].Reading) && !Solver.Moves(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r)))
-            .Where(r => Math.Abs(solver.Equations.Residual(r, others.X)) > critical * Math.Sqrt(solver.Sigma(r) * solver.Sigma(r) + solver.Variance(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r))))
-            .Select(r => rows[r].Reading).Distinct().Order()];
+        var residual = new double[start.Weights.Length];
+        solver.Evaluate(others.X, residual);
+        return [.. Enumerable.Range(0, residual.Length)
+            .Where(r => far.Contains(solver.ReadingOf(r)) && !Adjustment.Moves(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r)))
+            .Where(r => Math.Abs(solver.Against(r, residual[r])) > critical * Math.Sqrt(solver.Sigma(r) * solver.Sigma(r) + solver.Variance(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r))))
+            .Select(r => solver.ReadingOf(r)).Distinct().Order()];
     }
 
     static double Biweight(double u) => u < Limit ? Math.Pow(1 - u * u / (Limit * Limit), 2) : 0;

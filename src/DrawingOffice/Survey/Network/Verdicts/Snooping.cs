@@ -18,7 +18,7 @@ static class Snooping
     /// <summary>Two tests that move together to this degree differ by less than a twentieth of a σ: no reading at hand tells them apart.</summary>
     const double Inseparable = 0.999;
 
-    public static Doubts Find(Solver solver, Fit all, Testing tests, CancellationToken stop)
+    public static Doubts Find(Adjustment solver, Fit all, Testing tests, CancellationToken stop)
     {
         if (Contradicts(all)) return Contradiction(solver, all, tests);
         var steps = ImmutableArray.CreateBuilder<SnoopStep>();
@@ -35,15 +35,15 @@ static class Snooping
     /// <summary>No surplus reading, and yet no shape meets them: an impossible triangle. Readings that could be met would leave nothing.</summary>
     public static bool Contradicts(Fit fit) => fit.Redundancy < 1 && fit.SumOfSquares > 1;
 
-    static Doubts Contradiction(Solver solver, Fit fit, Testing tests)
+    static Doubts Contradiction(Adjustment solver, Fit fit, Testing tests)
     {
         ImmutableArray<int> readings = [.. Enumerable.Range(0, fit.Weights.Length)
             .Where(r => fit.Weights[r] > 0 && solver.IsTestable(r) && tests.Residual[r] * tests.Residual[r] * fit.Weights[r] > 0.01 * fit.SumOfSquares)
-            .Select(r => solver.Equations.Rows[r].Reading).Distinct().Order()];
+            .Select(r => solver.ReadingOf(r)).Distinct().Order()];
         return new Doubts(readings, [readings], [], false, $"Readings {string.Join(", ", readings.Select(i => i + 1))} contradict each other: no shape has all of them. Measure them again.");
     }
 
-    static Accused OneByOne(Solver solver, Fit fit, Testing tests, ImmutableArray<SnoopStep>.Builder steps, CancellationToken stop)
+    static Accused OneByOne(Adjustment solver, Fit fit, Testing tests, ImmutableArray<SnoopStep>.Builder steps, CancellationToken stop)
     {
         var aside = new List<int>();
         var groups = new List<ImmutableArray<int>>();
@@ -53,7 +53,7 @@ static class Snooping
             stop.ThrowIfCancellationRequested();
             var (row, value) = Largest(solver, fit, tests);
             var tied = row < 0 ? [] : Tied(solver, fit, tests, row);
-            var reading = row < 0 ? (int?)null : solver.Equations.Rows[row].Reading;
+            var reading = row < 0 ? (int?)null : solver.ReadingOf(row);
             steps.Add(new SnoopStep([.. aside], fit.SumOfSquares, fit.Redundancy, reading, value, tests.Critical, tied));
             if (reading is not { } worst || value <= tests.Critical) break;
             if (!tied.IsEmpty) groups.Add([.. tied.Append(worst).Order()]);
@@ -66,7 +66,7 @@ static class Snooping
     }
 
     /// <summary>Largest |w| among the rows that may be accused; row −1 when none is checked.</summary>
-    public static (int Row, double Value) Largest(Solver solver, Fit fit, Testing tests)
+    public static (int Row, double Value) Largest(Adjustment solver, Fit fit, Testing tests)
     {
         var (best, value) = (-1, 0.0);
         for (var r = 0; r < fit.Weights.Length; r++)
@@ -76,23 +76,23 @@ static class Snooping
     }
 
     /// <summary>Other readings whose test statistic is the same to within <see cref="Inseparable"/>.</summary>
-    public static ImmutableArray<int> Tied(Solver solver, Fit fit, Testing tests, int row)
+    public static ImmutableArray<int> Tied(Adjustment solver, Fit fit, Testing tests, int row)
     {
-        var jacobian = solver.Equations.Jacobian;
+        var jacobian = solver.Jacobian;
         var q = solver.Cofactors(fit, jacobian.ColumnsOf(row), jacobian.ValuesOf(row));
         var tied = new SortedSet<int>();
         for (var r = 0; r < fit.Weights.Length; r++)
         {
             if (r == row || fit.Weights[r] == 0 || !tests.CanBeAccused(r) || !solver.IsTestable(r)) continue;
-            var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] / (tests.Redundancy[r] * tests.Redundancy[row]));
-            if (Math.Abs(jacobian.Dot(r, q)) * scale > Inseparable) tied.Add(solver.Equations.Rows[r].Reading);
+            var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] * tests.Share(r) * tests.Share(row) / (tests.Redundancy[r] * tests.Redundancy[row]));
+            if (Math.Abs(jacobian.Dot(r, q)) * scale > Inseparable) tied.Add(solver.ReadingOf(r));
         }
-        tied.Remove(solver.Equations.Rows[row].Reading);
+        tied.Remove(solver.ReadingOf(row));
         return [.. tied];
     }
 
     /// <summary>A reading set aside early, while another error still bent the plan, may turn out good: it is taken back when the final plan foretells it.</summary>
-    static List<int> TakeBack(Solver solver, Fit fit, List<int> aside, List<ImmutableArray<int>> groups, CancellationToken stop)
+    static List<int> TakeBack(Adjustment solver, Fit fit, List<int> aside, List<ImmutableArray<int>> groups, CancellationToken stop)
     {
         var kept = aside.ToList();
         foreach (var reading in aside)
@@ -106,7 +106,7 @@ static class Snooping
     }
 
     /// <summary>The survey as a whole is as good as its stated ± (upper side of the global test).</summary>
-    static bool Suits(Solver solver, Fit fit, Testing tests) =>
+    static bool Suits(Adjustment solver, Fit fit, Testing tests) =>
         fit.Redundancy < 1 || fit.SumOfSquares <= Maths.Statistics.ChiSquare.Quantile(1 - Testing.FalseAlarm / 10, fit.Redundancy) || Largest(solver, fit, tests).Row < 0;
 
     static bool Agrees(Accused accused, ImmutableArray<int> robust) =>
@@ -115,7 +115,7 @@ static class Snooping
         && accused.Groups.All(g => g.Any(i => robust.Contains(i)));
 
     /// <summary>True when setting aside the robust suspects leaves a clean survey at a lower price.</summary>
-    static bool Better(Solver solver, Fit all, Accused accused, ImmutableArray<int> robust, CancellationToken stop)
+    static bool Better(Adjustment solver, Fit all, Accused accused, ImmutableArray<int> robust, CancellationToken stop)
     {
         if (robust.IsEmpty) return false;
         var second = solver.Adjust(all.X, solver.Without(robust.ToHashSet()), stop);
