@@ -18,7 +18,9 @@ static class PlanWords
 
         to.WriteLine();
         to.WriteLine($"{"",-12}{"x mm",12}{"y mm",12}{"± mm",10}  size");
-        foreach (var feature in plan.Believed.Features) to.WriteLine(Row(feature));
+        foreach (var feature in plan.Believed.Features) to.WriteLine($"{Row(feature)}{(feature.Condition == FeatureCondition.Sound ? "" : $"  {feature.Condition.ToString().ToLowerInvariant()}")}");
+
+        foreach (var sentence in WearWords.Of(sample, plan)) to.WriteLine(sentence);
 
         var doubtful = plan.Readings.Where(r => r.Doubtful).ToList();
         if (doubtful.Count == 0) return;

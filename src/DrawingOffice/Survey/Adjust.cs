@@ -9,6 +9,8 @@ namespace WitnessMark.DrawingOffice.Survey;
 /// result between features leans on a datum.
 /// </summary>
 /// <remarks>
+/// <para>Readings on worn or rusted features bound what was made from one side; the plan is then of what was made (Network.Wear).
+/// Of repaired features it is of what is there now.</para>
 /// <para>Assumes: readings independent, errors normal with the stated standard uncertainty, the part flat and rigid. The stated
 /// uncertainties are believed (variance factor 1, not rescaled by the fit); the global test says whether the readings agree.</para>
 /// <para>± are first-order (linearised at the solution). Numerical error of ±: about 1e-9 relative, 4e-7 with exact
@@ -22,7 +24,8 @@ public static class Adjust
     {
         SampleCheck.Verify(sample);
         var solver = new Solver(sample);
-        var fit = solver.Settle(Settled(solver, stop), solver.Weights);
+        var settled = Settled(solver, stop);
+        var fit = solver.HasWear ? solver.Adjust(settled.X, solver.Weights, stop) : solver.Settle(settled, solver.Weights);
         var plan = Best(solver, fit, (f, t) => Snooping.Find(solver, f, t, stop), searchMirrors, stop);
         var aside = plan.Doubts.Alone;
         if (aside.IsEmpty) return plan;

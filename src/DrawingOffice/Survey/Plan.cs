@@ -40,6 +40,9 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     /// <summary>What the reading says of the size that was made.</summary>
     public MadeBound Says { get; init; }
 
+    /// <summary>Mean wear that was reckoned with at a reading that bounds from one side, mm; 0 for others. What the plan says has worn is the residual's size.</summary>
+    public double WearScale { get; init; }
+
     /// <summary>Of a reading that bounds from one side: what all others foretell of the made size; null where they do not.</summary>
     public double? Foretold { get; init; }
 
@@ -47,7 +50,7 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     /// What the reading would have to be for all others to be right: reading + residual / redundancy number, or what a plan without
     /// it foretells. Null where nothing checks it. A slip of the main scale or a swapped figure often shows here.
     /// </summary>
-    public double? WouldRead => Says is MadeBound.AtLeast or MadeBound.AtMost ? Foretold : !Used ? Adjusted : Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber;
+    public double? WouldRead => !Used ? Adjusted : Foretold ?? (Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber);
 }
 
 /// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>

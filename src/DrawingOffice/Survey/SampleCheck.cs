@@ -15,6 +15,7 @@ public static class SampleCheck
             if (!features.TryAdd(f.Id, f)) Refuse($"feature {f.Id} is given twice; each name may stand once");
         }
         foreach (var f in sample.Features) VerifyFeature(f, features);
+        VerifyFrames(sample);
         for (var i = 0; i < sample.Readings.Length; i++)
         {
             if (sample.Readings[i].Index != i) Refuse($"reading {i + 1} carries index {sample.Readings[i].Index}; indices run from 0 in order");
@@ -22,9 +23,17 @@ public static class SampleCheck
         }
     }
 
+    /// <summary>mm. Cause: past this the part is broken, not worn.</summary>
+    const double LargestWear = 50;
+
     static void VerifyFeature(Feature f, Dictionary<string, Feature> features)
     {
         if (f.Sketch is { } s && !(double.IsFinite(s.X) && double.IsFinite(s.Y))) Refuse($"feature {f.Id}: the sketch place is not a number");
+        if (f.Wear is { } wear)
+        {
+            if (UsualWear.Of(f.Condition) == 0) Refuse($"feature {f.Id}: a wear of {wear} mm is given, yet it is not worn, rusted or bent; say which it is or leave the wear out");
+            if (!(wear > 0 && wear <= LargestWear)) Refuse($"feature {f.Id}: a wear of {wear} mm is not possible; it must be above 0 and at most {LargestWear} mm");
+        }
         if (f.From is null != f.To is null) Refuse($"feature {f.Id}: give both of its corners or neither");
         if (f.From is null) return;
         if (f.Kind is not (FeatureKind.Edge or FeatureKind.Arc)) Refuse($"feature {f.Id}: only an edge or an arc runs between two corners");
@@ -33,6 +42,19 @@ public static class SampleCheck
         {
             if (!features.TryGetValue(id, out var corner)) Refuse($"feature {f.Id}: there is no feature {id} to run to");
             if (corner!.Kind is FeatureKind.Edge or FeatureKind.Arc) Refuse($"feature {f.Id}: {id} is {Named(corner.Kind)}; it must be a corner, hole or slot");
+        }
+    }
+
+    /// <summary>Cause of the limit: a scale off by a fifth is a wrong one, not an unsure one.</summary>
+    const double LargestScaleStd = 0.1;
+
+    static void VerifyFrames(Sample sample)
+    {
+        var names = new HashSet<string>();
+        foreach (var f in sample.Frames)
+        {
+            if (!names.Add(f.Name)) Refuse($"the picture or paper {f.Name} is given twice; each may stand once");
+            if (!(f.ScaleStd is >= 0 and <= LargestScaleStd)) Refuse($"picture or paper {f.Name}: a scale within ± {f.ScaleStd * 200} % is not possible; it must be 0 to {LargestScaleStd * 200:0} %");
         }
     }
 

@@ -38,7 +38,7 @@ public static class MeasureSample
         CheckReadings(request.Sample);
         var plan = Adjust.Solve(request.Sample, request.SearchMirrors, stop);
         var next = request.Advise ? Next.Advise(plan.Believed, request.WantedPlusMinus / 2, stop: stop) : null;
-        return new MeasureResult(request.Sample, plan, next, [.. Cautions(plan)]);
+        return new MeasureResult(request.Sample, plan, next, [.. Cautions(request.Sample, plan)]);
     }
 
     /// <summary>Each reading ties one freedom at best; a picked place ties two.</summary>
@@ -59,13 +59,14 @@ public static class MeasureSample
         _ => 3,
     };
 
-    static IEnumerable<string> Cautions(Plan plan)
+    static IEnumerable<string> Cautions(Sample sample, Plan plan)
     {
         if (!plan.Convergence.Converged) yield return plan.Convergence.Words;
         if (!plan.Doubts.Indices.IsEmpty) yield return plan.Doubts.Words;
         if (plan is { Redundancy: > 0, Global.Passes: false } && plan.Doubts.Indices.IsEmpty)
             yield return $"The readings fit one another {(plan.Global.Statistic > plan.Global.High ? "worse" : "better")} than their instruments allow; look at the stated ± before trusting the figures.";
         if (plan.Redundancy == 0) yield return "Nothing checks these readings: a misread one would go unseen. Take a few more.";
+        foreach (var sentence in WearWords.Cautions(sample, plan)) yield return sentence;
         foreach (var group in plan.Loose)
             yield return $"Loose: {string.Join(", ", group.Ids)}; {group.Reason}.";
         foreach (var mirror in plan.Mirrors)

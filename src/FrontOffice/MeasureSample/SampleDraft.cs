@@ -10,9 +10,17 @@ sealed class SampleDraft
     /// <summary>mm. Nothing that is surveyed in a shed is longer; a value past it has a slipped unit or decimal.</summary>
     public const double Longest = 100_000;
 
+    /// <summary>Of the scale of a picture: the same as the adjustment's own limit.</summary>
+    const double MostScale = 0.1;
+
+    /// <summary>mm: the same as the adjustment's own limit.</summary>
+    const double MostWear = 50;
+
     readonly Dictionary<string, Feature> _known = [];
     readonly ImmutableArray<Feature>.Builder _features = ImmutableArray.CreateBuilder<Feature>();
     readonly ImmutableArray<Reading>.Builder _readings = ImmutableArray.CreateBuilder<Reading>();
+
+    readonly ImmutableArray<PickFrame>.Builder _frames = ImmutableArray.CreateBuilder<PickFrame>();
 
     public int NextIndex => _readings.Count;
 
@@ -24,6 +32,7 @@ sealed class SampleDraft
         if (_features.Count == TextFile.MostFeatures) throw place.Refuse("features", $"{TextFile.MostFeatures + 1}", $"at most {TextFile.MostFeatures} can be adjusted together");
         if (_known.ContainsKey(feature.Id)) throw place.Refuse("id", feature.Id, "it is there already; give every feature an id of its own");
         CheckSketch(feature, place);
+        CheckWear(feature, place);
         CheckEnds(feature, place);
         _known.Add(feature.Id, feature);
         _features.Add(feature);
@@ -47,10 +56,19 @@ sealed class SampleDraft
         _readings.Add(reading);
     }
 
+    /// <summary>A paper or picture whose scale is not quite known.</summary>
+    public void Add(PickFrame frame, Place place)
+    {
+        if (frame.Name.Length is 0 or > 40) throw place.Refuse("frame", frame.Name, "give the paper or picture a name of 1 to 40 letters, as in the readings picked from it");
+        if (_frames.Any(f => f.Name == frame.Name)) throw place.Refuse("frame", frame.Name, "it is there already; name each paper or picture once");
+        if (!(frame.ScaleStd is >= 0 and <= MostScale)) throw place.Refuse("scale", Words(frame.ScaleStd * 200), $"a scale is off by 0 to {MostScale * 200:0} %");
+        _frames.Add(frame);
+    }
+
     public Sample Finish(string id, string title, Place end)
     {
         if (IsEmpty) throw end.Refuse("features", null, "name at least one feature of the part");
-        return new Sample(id, title, _features.ToImmutable(), _readings.ToImmutable());
+        return new Sample(id, title, _features.ToImmutable(), _readings.ToImmutable()) { Frames = _frames.ToImmutable() };
     }
 
     Feature? Known(string? id) => id is not null && _known.TryGetValue(id, out var feature) ? feature : null;
@@ -79,6 +97,13 @@ sealed class SampleDraft
         {
             if (value is { } v && !(v >= low && v <= Longest)) throw place.Refuse(field, Words(v), $"a sketch goes from {Words(low)} to {Longest} mm");
         }
+    }
+
+    static void CheckWear(Feature feature, Place place)
+    {
+        if (feature.Wear is not { } wear) return;
+        if (UsualWear.Of(feature.Condition) == 0) throw place.Refuse("wear", Words(wear), "only what is worn, rusted or bent has a wear; say so in condition, or leave it empty");
+        if (!(wear > 0 && wear <= MostWear)) throw place.Refuse("wear", Words(wear), $"a wear is more than 0 and at most {MostWear} mm");
     }
 
     void CheckEnds(Feature feature, Place place)

@@ -1,3 +1,4 @@
+using WitnessMark.DrawingOffice.Survey.Network.Wear;
 using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
@@ -11,12 +12,13 @@ abstract class Adjustment
 {
     readonly IResiduals _model;
     readonly NormalMatrix _normal;
+    int[]? _worn;
     Fit? _loaded;
     SelectedInverse? _inverse;
 
     /// <param name="model">Computed − observed of every row; all unknowns in mm (a turn as turn × lever).</param>
     /// <param name="blockOf">For each unknown the feature it belongs to, numbered from 0 without gaps.</param>
-    /// <param name="weights">1/σ² of every row.</param>
+    /// <param name="weights">1/σ² of every row; 1/(σ² + scale²) of a row that wear bounds from one side.</param>
     protected Adjustment(IResiduals model, int[] blockOf, double[] weights)
     {
         (_model, Weights) = (model, weights);
@@ -25,7 +27,7 @@ abstract class Adjustment
 
     public int Unknowns => _normal.Size;
 
-    /// <summary>1/σ² of every row.</summary>
+    /// <summary>1/σ² of every row; for rows with wear only a first guess.</summary>
     public double[] Weights { get; }
 
     public SparseRows Jacobian => _model.Jacobian;
@@ -37,6 +39,16 @@ abstract class Adjustment
 
     /// <summary>Exact conditions and what follows from the features themselves are never accused.</summary>
     public abstract bool IsTestable(int row);
+
+    /// <summary>Whether a row bounds from one side only; the default is that none does.</summary>
+    public virtual RowWear WearOf(int row) => default;
+
+    public bool HasWear => Worn.Length > 0;
+
+    int[] Worn => _worn ??= [.. Enumerable.Range(0, Weights.Length).Where(r => WearOf(r).IsOneSided)];
+
+    /// <summary>The part of a residual that speaks against a row: all of it, or only what lies on the side that wear cannot explain.</summary>
+    public double Against(int row, double residual) => WearOf(row).Sign is var sign && (sign == 0 || sign * residual > 0) ? residual : 0;
 
     /// <summary>The motions of the whole part that no reading sees, at x.</summary>
     protected abstract double[][] DatumMotions(ReadOnlySpan<double> x);
@@ -54,14 +66,20 @@ abstract class Adjustment
     }
 
     /// <summary>Least squares from a start, no more: where it comes to rest and how.</summary>
-    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop)
+    /// <param name="shift">By row, what is added to what was read; null for nothing.</param>
+    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop, double[]? shift = null)
     {
         if (Unknowns == 0) return new Minimum([], 0, true, 0, 0, "nothing to adjust");
         _loaded = null;
-        return TrustRegion.Minimise(_model, _normal, start, weights, stop: stop);
+        return TrustRegion.Minimise(shift is null ? _model : new ShiftedRows(_model, shift), _normal, start, weights, stop: stop);
     }
 
-    public Fit Adjust(double[] start, double[] weights, CancellationToken stop) => Settle(Minimise(start, weights, stop), weights);
+    /// <param name="weights">0 leaves a row out; those of rows with wear are else found anew.</param>
+    public Fit Adjust(double[] start, double[] weights, CancellationToken stop)
+    {
+        if (HasWear && Unknowns > 0 && Array.FindAll(Worn, r => weights[r] > 0) is { Length: > 0 } worn) return OneSided.Adjust(this, start, weights, worn, stop);
+        return Settle(Minimise(start, weights, stop), weights);
+    }
 
     /// <summary>From a minimum to what it says: free motions, and the equations made regular for the ±.</summary>
     public Fit Settle(Minimum minimum, double[] weights)
@@ -108,6 +126,9 @@ abstract class Adjustment
 
     /// <summary>Variance of what one row computes.</summary>
     public double VarianceOfRow(Fit fit, int row) => Inverse(fit).Quadratic(Jacobian.ColumnsOf(row), Jacobian.ValuesOf(row));
+
+    /// <summary>Variances of what some rows compute.</summary>
+    public double[] Variances(Fit fit, int[] rows) => [.. rows.Select(r => VarianceOfRow(fit, r))];
 
     /// <summary>The part of Q that belongs to unknowns of one row or one feature.</summary>
     SelectedInverse Inverse(Fit fit)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey.Network.Wear;
 using WitnessMark.Maths;
 using WitnessMark.Maths.LeastSquares;
 
@@ -6,8 +7,12 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 
 /// <summary>One observation equation: a reading, one coordinate of a pick, or a condition that follows from the features (reading −1).</summary>
 /// <param name="To">Feature; first unknown of the frame for a pick; −1 for none.</param>
-/// <param name="Part">0, 1 for a pick's x, y; for two free edges the feature opposite which they are measured; else 0.</param>
-readonly record struct Observed(ReadingKind Kind, int From, int To, double Value, double Sigma, int Reading, int Part);
+/// <param name="From">Feature; −1 for what is known beforehand of a frame's scale.</param>
+/// <param name="Part">0, 1 for a pick's x, y, 2 for the scale of a frame; for two free edges the feature opposite which they are measured; else 0.</param>
+readonly record struct Observed(ReadingKind Kind, int From, int To, double Value, double Sigma, int Reading, int Part)
+{
+    public RowWear Wear { get; init; }
+}
 
 /// <summary>
 /// The observation equations of a survey: computed − observed for each, with exact derivatives. What each kind computes is
@@ -209,16 +214,23 @@ sealed class Equations : IResiduals
         return Distance(from, to, x, d) + Radius(from, x, d, f1) + Radius(to, x, d, f2);
     }
 
-    /// <summary>One coordinate of the place in its frame: turned by the frame's turn, then shifted.</summary>
+    /// <summary>One coordinate of the place in its frame: turned by the frame's turn, scaled, then shifted.</summary>
     double Picked(in Observed o, ReadOnlySpan<double> x, Derivatives d)
     {
         var frame = o.To;
+        if (o.Part == 2)
+        {
+            d.Add(frame + 3, 1);
+            return x[frame + 3];
+        }
         var turn = x[frame + 2] / _layout.Lever;
-        var seen = _layout.Place(o.From, x).Turned(turn);
+        var scale = _layout.ScaleOf(frame, x);
+        var seen = scale * _layout.Place(o.From, x).Turned(turn);
         var axis = o.Part == 0 ? new Vec2(1, 0) : new Vec2(0, 1);
-        AddPlace(o.From, d, axis.Turned(-turn));
+        AddPlace(o.From, d, scale * axis.Turned(-turn));
         d.Add(frame + o.Part, 1);
         d.Add(frame + 2, axis.Dot(seen.Left) / _layout.Lever);
+        if (_layout.IsScaled(frame)) d.Add(frame + 3, axis.Dot(seen) / scale / _layout.Lever);
         return axis.Dot(seen) + x[frame + o.Part];
     }
 
@@ -262,8 +274,9 @@ sealed class Equations : IResiduals
     /// <summary>Every unknown that the equation may touch.</summary>
     public int[] Columns(Observed o)
     {
+        if (o.From < 0) return [o.To + 3];
         IEnumerable<int> of = o.Kind == ReadingKind.Picked
-            ? [.. UnknownsOf(o.From), o.To, o.To + 1, o.To + 2]
+            ? [.. UnknownsOf(o.From), .. Enumerable.Range(o.To, _layout.IsScaled(o.To) ? 4 : 3)]
             : [.. UnknownsOf(o.From), .. o.To < 0 ? [] : UnknownsOf(o.To)];
         if (o.Kind == ReadingKind.AcrossEdges) of = of.Concat(UnknownsOf(o.Part));
         return [.. of.Distinct()];

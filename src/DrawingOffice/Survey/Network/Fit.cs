@@ -9,7 +9,16 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 /// Quantities that no such motion changes do not depend on which unknowns are held.</param>
 sealed record Fit(double[] X, double[] Weights, double SumOfSquares, Convergence Convergence, double[][] Free, double[][] Datum, double[] Held)
 {
+    /// <summary>By row, what is added to the reading so that it stands for a worn one; null where no row has wear.</summary>
+    public double[]? Shift { get; init; }
+
+    /// <summary>The same before its ± were widened for rows that bound one thing together; null where no row has wear. Tests look here.</summary>
+    public Fit? Narrow { get; init; }
+
+    /// <summary>Surplus readings that wear has taken: rows that bound from one side check less than whole ones.</summary>
+    public int Lost { get; init; }
+
     public int Used => Weights.Count(w => w > 0);
 
-    public int Redundancy => Used - (X.Length - Datum.Length - Free.Length);
+    public int Redundancy => Used - (X.Length - Datum.Length - Free.Length) - Lost;
 }

@@ -6,12 +6,15 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 /// <summary>
 /// Where each feature's unknowns stand in the vector x. All unknowns are mm: a turn is carried as turn × lever, so that the
 /// columns of the equations are of one size and one tolerance serves them all.
-/// Point x, y. Hole x, y, d. Arc x, y, r. Slot x, y, turn, length, width. Free edge turn, offset. Frame of picks x, y, turn.
+/// Point x, y. Hole x, y, d. Arc x, y, r. Slot x, y, turn, length, width. Free edge turn, offset. Frame of picks x, y, turn,
+/// and (scale − 1) × lever where its scale is not quite known.
 /// </summary>
 sealed class Layout
 {
     readonly Dictionary<string, int> _index = [];
     readonly int[] _first;
+    readonly int[] _frameAt;
+    readonly HashSet<int> _scaled = [];
 
     public Layout(Sample sample, double lever)
     {
@@ -26,8 +29,14 @@ sealed class Layout
             blocks.AddRange(Enumerable.Repeat(i, UnknownsOf(Features[i])));
         }
         Frames = [.. sample.Readings.Where(r => r.Kind == ReadingKind.Picked).Select(r => r.Frame).Distinct()];
-        FirstOfFrames = blocks.Count;
-        for (var k = 0; k < Frames.Length; k++) blocks.AddRange(Enumerable.Repeat(Features.Length + k, 3));
+        _frameAt = new int[Frames.Length];
+        for (var k = 0; k < Frames.Length; k++)
+        {
+            _frameAt[k] = blocks.Count;
+            var scaled = sample.Frames.Any(f => f.Name == Frames[k] && f.ScaleStd > 0);
+            if (scaled) _scaled.Add(blocks.Count);
+            blocks.AddRange(Enumerable.Repeat(Features.Length + k, scaled ? 4 : 3));
+        }
         BlockOf = [.. Renumbered(blocks)];
     }
 
@@ -38,8 +47,6 @@ sealed class Layout
     /// <summary>mm of arc per radian of turn: the size of the part.</summary>
     public double Lever { get; }
 
-    public int FirstOfFrames { get; }
-
     /// <summary>For each unknown its block for the elimination order, numbered without gaps.</summary>
     public int[] BlockOf { get; }
 
@@ -48,6 +55,15 @@ sealed class Layout
     public int IndexOf(string id) => _index[id];
 
     public int First(int feature) => _first[feature];
+
+    /// <summary>First unknown of a frame of picks.</summary>
+    public int FrameAt(int frame) => _frameAt[frame];
+
+    /// <param name="frameAt">First unknown of the frame.</param>
+    public bool IsScaled(int frameAt) => _scaled.Contains(frameAt);
+
+    /// <summary>What a frame shows of a true mm.</summary>
+    public double ScaleOf(int frameAt, ReadOnlySpan<double> x) => IsScaled(frameAt) ? 1 + x[frameAt + 3] / Lever : 1;
 
     public int Unknowns(int feature) => UnknownsOf(Features[feature]);
 
@@ -124,12 +140,13 @@ sealed class Layout
         }
         for (var k = 0; k < Frames.Length; k++)
         {
-            var f = FirstOfFrames + 3 * k;
+            var f = _frameAt[k];
             var turn = x[f + 2] / Lever;
-            var (sx, sy) = (new Vec2(1, 0).Turned(turn), new Vec2(0, 1).Turned(turn));
+            var scale = ScaleOf(f, x);
+            var (sx, sy) = (scale * new Vec2(1, 0).Turned(turn), scale * new Vec2(0, 1).Turned(turn));
             (motions[0][f], motions[0][f + 1]) = (-sx.X, -sx.Y);
             (motions[1][f], motions[1][f + 1]) = (-sy.X, -sy.Y);
-            var swing = centre.Left.Turned(turn) / Lever;
+            var swing = scale * centre.Left.Turned(turn) / Lever;
             (motions[2][f], motions[2][f + 1], motions[2][f + 2]) = (swing.X, swing.Y, -1);
         }
         return motions;
@@ -138,6 +155,7 @@ sealed class Layout
     /// <summary>Every feature with a place that an equation leans on, through edges as well.</summary>
     public IEnumerable<int> PlacesIn(Observed o)
     {
+        if (o.From < 0) return [];
         IEnumerable<int> own = o.Kind == ReadingKind.Picked || o.To < 0 ? Through(o.From) : Through(o.From).Concat(Through(o.To));
         return o.Kind == ReadingKind.AcrossEdges ? own.Append(o.Part).Distinct() : own.Distinct();
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey.Network.Wear;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
@@ -18,21 +19,26 @@ static class Observations
         var least = sample.Readings.Where(r => !r.Exact && !IsAngle(r.Kind)).Select(r => r.Sigma).DefaultIfEmpty(0.02).Min();
         double ExactSigma(ReadingKind kind) => ExactShare * (IsAngle(kind) ? least / layout.Lever : least);
 
+        var rules = new WearRules(sample, layout);
         var opposite = Enumerable.Range(0, layout.Features.Length).FirstOrDefault(layout.HasPlace);
         foreach (var r in sample.Readings)
         {
-            var sigma = r.Exact ? ExactSigma(r.Kind) : r.Sigma;
+            var wear = rules.Of(r);
+            var sigma = r.Exact ? ExactSigma(r.Kind) : wear.Spread > 0 ? double.Hypot(r.Sigma, wear.Spread) : r.Sigma;
             var from = layout.IndexOf(r.From);
             if (r.Kind == ReadingKind.Picked)
             {
-                var frame = layout.FirstOfFrames + 3 * layout.Frames.IndexOf(r.Frame);
-                rows.Add(new Observed(r.Kind, from, frame, r.Value, sigma, r.Index, 0));
-                rows.Add(new Observed(r.Kind, from, frame, r.ValueY, sigma, r.Index, 1));
+                var frame = layout.FrameAt(layout.Frames.IndexOf(r.Frame));
+                rows.Add(new Observed(r.Kind, from, frame, r.Value, sigma, r.Index, 0) { Wear = wear });
+                rows.Add(new Observed(r.Kind, from, frame, r.ValueY, sigma, r.Index, 1) { Wear = wear });
                 continue;
             }
             var to = r.To is null ? -1 : layout.IndexOf(r.To);
-            rows.Add(new Observed(r.Kind, from, to, r.Value, sigma, r.Index, r.Kind == ReadingKind.AcrossEdges ? opposite : 0));
+            rows.Add(new Observed(r.Kind, from, to, r.Value, sigma, r.Index, r.Kind == ReadingKind.AcrossEdges ? opposite : 0) { Wear = wear });
         }
+        for (var k = 0; k < layout.Frames.Length; k++)
+            if (sample.Frames.FirstOrDefault(f => f.Name == layout.Frames[k] && f.ScaleStd > 0) is { } scaled)
+                rows.Add(new Observed(ReadingKind.Picked, -1, layout.FrameAt(k), 0, scaled.ScaleStd * layout.Lever, -1, 2));
         for (var i = 0; i < layout.Features.Length; i++)
             if (layout.Features[i] is { Kind: FeatureKind.Arc, From: { } a, To: { } b })
             {

@@ -27,7 +27,7 @@ static class PlanMaker
             doubts,
             loose,
             mirrors)
-        { Solver = solver, Fit = fit, BetterStart = better };
+        { Solver = solver, Fit = fit, BetterStart = better, Scales = Scales(solver, fit) };
     }
 
     static ImmutableArray<Placed> Placed(Solver solver, Fit fit, IReadOnlySet<string> loose)
@@ -42,7 +42,18 @@ static class PlanMaker
             layout.SizeOf(i) is >= 0 and var size ? Quantities.Unknown(solver, fit, size) : null,
             Length(solver, fit, i),
             layout.HasPlace(i) ? ellipse(layout.First(i)) : default,
-            loose.Contains(f.Id)))];
+            loose.Contains(f.Id))
+        { Condition = f.Condition })];
+    }
+
+    static ImmutableArray<FrameScale> Scales(Solver solver, Fit fit)
+    {
+        var layout = solver.Layout;
+        return [.. from k in Enumerable.Range(0, layout.Frames.Length)
+                   where layout.IsScaled(layout.FrameAt(k))
+                   let found = Quantities.Unknown(solver, fit, layout.FrameAt(k) + 3)
+                   where found is not null
+                   select new FrameScale(layout.Frames[k], new Uncertain(1 + found.Value.Value / layout.Lever, found.Value.Std / layout.Lever))];
     }
 
     static Vec2 At(Layout layout, Fit fit, int feature)
@@ -85,9 +96,9 @@ static class PlanMaker
                 tests.Residual[r],
                 used ? tests.Redundancy[r] : 0,
                 used ? tests.Normalised(r, sigma) : null,
-                used && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
+                used && !o.Wear.IsOneSided && tests.IsChecked(r) && solver.IsTestable(r) ? tests.Detectable * sigma / Math.Sqrt(tests.Redundancy[r]) : null,
                 doubts.Indices.Contains(o.Reading))
-            { Used = used };
+            { Used = used, Says = o.Wear.Says, WearScale = o.Wear.Scale, Foretold = used && tests.Foretold(r) is { } foretold ? o.Value + foretold : null };
             // A pick has two coordinates; the one that fits worse speaks for it.
             if (results[o.Reading] is not { } other || Math.Abs(result.Normalised ?? 0) > Math.Abs(other.Normalised ?? 0)) results[o.Reading] = result;
         }

@@ -1,3 +1,4 @@
+using WitnessMark.DrawingOffice.Survey.Network.Wear;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
@@ -18,7 +19,7 @@ sealed class Solver : Adjustment
     }
 
     Solver(Sample sample, Layout layout, Equations equations)
-        : base(equations, layout.BlockOf, [.. equations.Rows.Select(r => 1 / (r.Sigma * r.Sigma))])
+        : base(equations, layout.BlockOf, [.. equations.Rows.Select(r => 1 / (r.Sigma * r.Sigma + r.Wear.Scale * r.Wear.Scale))])
     {
         (Sample, Layout, Equations) = (sample, layout, equations);
         _places = [.. equations.Rows.Select(o => layout.PlacesIn(o).ToArray())];
@@ -38,6 +39,8 @@ sealed class Solver : Adjustment
     public override double Sigma(int row) => Equations.Rows[row].Sigma;
 
     public override bool IsTestable(int row) => Equations.Rows[row] is { Reading: >= 0 } o && !Sample.Readings[o.Reading].Exact;
+
+    public override RowWear WearOf(int row) => Equations.Rows[row].Wear;
 
     protected override double[][] DatumMotions(ReadOnlySpan<double> x) => Layout.DatumMotions(x, Centre(x));
 

@@ -58,6 +58,7 @@ static class AnswerJson
         WriteLoose(json, plan);
         WriteMirror(json, plan);
         WriteCoordinates(json, plan);
+        WriteScales(json, plan);
         WriteTests(json, plan);
     }
 
@@ -130,7 +131,20 @@ static class AnswerJson
         json.WriteFinite("std_x_mm", f.Loose ? null : double.Hypot(f.Ellipse.Major * cosine, f.Ellipse.Minor * sine));
         json.WriteFinite("std_y_mm", f.Loose ? null : double.Hypot(f.Ellipse.Major * sine, f.Ellipse.Minor * cosine));
         json.WriteBoolean("loose", f.Loose);
+        if (f.Condition != FeatureCondition.Sound) json.WriteString("condition", f.Condition.ToString().ToLowerInvariant());
     });
+
+    /// <summary>Only where a frame has a scale of its own.</summary>
+    static void WriteScales(Utf8JsonWriter json, Plan plan)
+    {
+        if (plan.Scales.IsEmpty) return;
+        json.WriteList("frames", plan.Scales, s =>
+        {
+            json.WriteString("name", s.Name);
+            json.WriteFinite("scale", s.Scale.Value);
+            json.WriteFinite("scale_std", s.Scale.Std);
+        });
+    }
 
     static void WriteTests(Utf8JsonWriter json, Plan plan)
     {

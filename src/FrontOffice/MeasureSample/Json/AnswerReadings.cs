@@ -24,8 +24,17 @@ static class AnswerReadings
             json.WriteFinite($"smallest_detectable_{unit}", r.SmallestDetectable);
             json.WriteFinite($"would_read_{unit}", r.WouldRead);
             json.WriteBoolean("doubtful", r.Doubtful);
+            if (r.Says != MadeBound.Size) json.WriteString("says_of_made_size", Said(r.Says));
         });
     }
+
+    static string Said(MadeBound says) => says switch
+    {
+        MadeBound.AtLeast => "at_least",
+        MadeBound.AtMost => "at_most",
+        MadeBound.About => "about",
+        _ => "nothing",
+    };
 
     static void WriteLargest(Utf8JsonWriter json, Plan plan)
     {

@@ -26,6 +26,7 @@ static class SurveyJson
         foreach (var (item, place) in Items(root, "points", lines)) draft.Add(PointOf(new(item, place)), place);
         foreach (var (item, place) in Items(root, "edges", lines)) draft.Add(EdgeOf(new(item, place)), place);
         foreach (var (item, place) in Items(root, "readings", lines)) draft.Add(ReadingOf(new(item, place), draft.NextIndex), place);
+        foreach (var (item, place) in Items(root, "frames", lines)) draft.Add(FrameOf(new(item, place)), place);
         var fields = new JsonFields(root, top);
         var sample = draft.Finish(fields.Text("id") ?? "survey", fields.Text("title") ?? "", top);
         if (TriangleCheck.Find(sample) is not { } triangle) return sample;
@@ -77,6 +78,8 @@ static class SurveyJson
             SketchTurn = fields.Number("sketch_turn_rad"),
             From = fields.Text("from"),
             To = fields.Text("to"),
+            Condition = FeatureWords.Condition(fields.Text("condition"), "condition", fields.Place),
+            Wear = fields.Number("wear_mm"),
         };
     }
 
@@ -86,7 +89,11 @@ static class SurveyJson
         To = fields.Text("to"),
         Sketch = SketchOf(fields),
         SketchTurn = fields.Number("sketch_turn_rad"),
+        Condition = FeatureWords.Condition(fields.Text("condition"), "condition", fields.Place),
+        Wear = fields.Number("wear_mm"),
     };
+
+    static PickFrame FrameOf(JsonFields fields) => new(fields.Text("name") ?? "", fields.Needed("scale_std"));
 
     static Vec2? SketchOf(JsonFields fields) => (fields.Number("sketch_x_mm"), fields.Number("sketch_y_mm")) switch
     {

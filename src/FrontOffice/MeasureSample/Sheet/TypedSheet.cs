@@ -6,10 +6,14 @@ namespace WitnessMark.FrontOffice.MeasureSample.Sheet;
 
 /// <summary>A feature as typed; cells that are not given are empty.</summary>
 /// <param name="Line">Of the file, from 1.</param>
-public sealed record TypedFeature(int Line, string Id, string Kind, string From, string To, string X, string Y, string Size, string Length, string Turn);
+public sealed record TypedFeature(int Line, string Id, string Kind, string From, string To, string X, string Y, string Size, string Length, string Turn, string Condition = "", string Wear = "");
 
 /// <summary>A reading as typed.</summary>
 public sealed record TypedReading(int Line, string Kind, string From, string To, string Value, string Instrument, string Note);
+
+/// <summary>A paper or picture with a scale of its own, as typed.</summary>
+/// <param name="Scale">± in per cent.</param>
+public sealed record TypedFrame(int Line, string Name, string Scale);
 
 /// <summary>An instrument as typed.</summary>
 public sealed record TypedInstrument(int Line, string Name, string Resolution, string Error, string Repeat);
@@ -23,10 +27,13 @@ public sealed record TypedSheet(
     string Id, string Title, bool Inches, int LastLine,
     ImmutableArray<TypedFeature> Features, ImmutableArray<TypedReading> Readings, ImmutableArray<TypedInstrument> Instruments)
 {
+    public ImmutableArray<TypedFrame> Frames { get; init; } = [];
+
     static readonly Dictionary<string, string[]> Tables = new()
     {
-        ["feature"] = ["kind", "from", "to", "x", "y", "size", "length", "turn", "note"],
+        ["feature"] = ["kind", "from", "to", "x", "y", "size", "length", "turn", "condition", "wear", "note"],
         ["kind"] = ["from", "to", "value", "instrument", "note"],
+        ["frame"] = ["scale", "note"],
         ["instrument"] = ["resolution", "error", "repeat", "note"],
     };
 
@@ -48,6 +55,7 @@ public sealed record TypedSheet(
     static TypedSheet ReadRows(List<SheetRow> rows)
     {
         var (features, readings, instruments) = (new List<TypedFeature>(), new List<TypedReading>(), new List<TypedInstrument>());
+        var frames = new List<TypedFrame>();
         var sheet = Empty with { LastLine = rows.Count > 0 ? rows[^1].Line : 1 };
         SheetTable? table = null;
         int? unitsLine = null;
@@ -57,14 +65,17 @@ public sealed record TypedSheet(
             else if (table is null) sheet = sheet.WithHead(row, ref unitsLine);
             else Add(new SheetCells(table, row));
         }
-        return sheet with { Features = [.. features], Readings = [.. readings], Instruments = [.. instruments] };
+        return sheet with { Features = [.. features], Readings = [.. readings], Instruments = [.. instruments], Frames = [.. frames] };
 
         void Add(SheetCells c)
         {
             switch (c.Table)
             {
                 case "feature":
-                    features.Add(new(c.Line, c.First, c["kind"], c["from"], c["to"], c["x"], c["y"], c["size"], c["length"], c["turn"]));
+                    features.Add(new(c.Line, c.First, c["kind"], c["from"], c["to"], c["x"], c["y"], c["size"], c["length"], c["turn"], c["condition"], c["wear"]));
+                    break;
+                case "frame":
+                    frames.Add(new(c.Line, c.First, c["scale"]));
                     break;
                 case "instrument":
                     instruments.Add(new(c.Line, c.First, c["resolution"], c["error"], c["repeat"]));
@@ -96,7 +107,7 @@ public sealed record TypedSheet(
                     },
                 };
             default:
-                throw place.Refuse("first cell", row.Cell(0), "before the tables come sample and units; a table opens with a heading row that begins with feature, kind or instrument");
+                throw place.Refuse("first cell", row.Cell(0), "before the tables come sample and units; a table opens with a heading row that begins with feature, kind, frame or instrument");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Survey.Network.Wear;
 
 namespace WitnessMark.DrawingOffice.Survey.Network;
 
@@ -12,12 +13,13 @@ sealed class Candidates
     readonly Fit _fit;
     readonly ImmutableArray<Reach> _instruments;
     readonly List<Candidate> _all;
+    readonly WearRules _rules;
 
     sealed record Candidate(Observed Quantity, double Value, int[] Columns, double[] Rates, Reach Reach);
 
     public Candidates(Solver solver, Fit fit, ImmutableArray<Reach> instruments)
     {
-        (_solver, _fit, _instruments) = (solver, fit, instruments);
+        (_solver, _fit, _instruments, _rules) = (solver, fit, instruments, new WearRules(solver.Sample, solver.Layout));
         var taken = Enumerable.Range(0, fit.Weights.Length).Where(r => fit.Weights[r] > 0).Select(r => Key(solver.Equations.Rows[r])).ToHashSet();
         _all = [.. Admissible().Where(q => !taken.Contains(Key(q))).Select(Make).OfType<Candidate>()];
     }
@@ -120,7 +122,16 @@ sealed class Candidates
         var (value, columns, rates) = Quantities.Linear(_solver, _fit, quantity);
         if (!(value > 0)) return null;
         if (quantity.Kind == ReadingKind.AngleBetweenEdges && value < 0.1) return null;
-        return Reach(quantity.Kind, value) is { } reach ? new Candidate(quantity, value, columns, rates, reach) : null;
+        return Reach(quantity.Kind, value) is { } best && Worn(best, quantity) is var reach ? new Candidate(quantity, value, columns, rates, reach) : null;
+    }
+
+    /// <summary>A reading on a worn feature tells less of what was made than its instrument could.</summary>
+    Reach Worn(Reach reach, Observed quantity)
+    {
+        var features = _solver.Layout.Features;
+        var reading = new Reading(0, quantity.Kind, features[quantity.From].Id, quantity.To < 0 ? null : features[quantity.To].Id, 0, reach.Std);
+        var wear = _rules.Of(reading);
+        return wear == default ? reach : reach with { Std = Math.Sqrt(reach.Std * reach.Std + wear.Scale * wear.Scale + wear.Spread * wear.Spread) };
     }
 
     /// <summary>The best instrument that reads the kind and reaches that far.</summary>

@@ -34,10 +34,7 @@ static class Mirrors
             stop.ThrowIfCancellationRequested();
             if (flips.Any(f => loose.Contains(layout.Features[f].Id)) || found.Any(m => Same(layout, m, flips))) continue;
             if (SumOfSquares(solver, fit, trial) > fit.SumOfSquares + WorthTrying) continue;
-            var minimum = solver.Minimise(trial, fit.Weights, stop);
-            if (!minimum.Converged || minimum.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
-            var second = solver.Settle(minimum, fit.Weights);
-            if (second.Free.Length > fit.Free.Length) continue;
+            if (Second(solver, fit, trial, stop) is not { } second || second.Free.Length > fit.Free.Length) continue;
             if (second.SumOfSquares < fit.SumOfSquares - Decisive(layout, flips))
             {
                 better = second.X;
@@ -46,6 +43,18 @@ static class Mirrors
             if (Compare(solver, fit, second, flips, about) is { } mirror) found.Add(mirror);
         }
         return [.. found];
+    }
+
+    /// <summary>The trial adjusted in full; null when it fits clearly worse.</summary>
+    static Fit? Second(Solver solver, Fit fit, double[] trial, CancellationToken stop)
+    {
+        if (solver.HasWear)
+        {
+            var worn = solver.Adjust(trial, fit.Weights, stop);
+            return worn.Convergence.Converged && worn.SumOfSquares <= fit.SumOfSquares + NearlyAsGood ? worn : null;
+        }
+        var minimum = solver.Minimise(trial, fit.Weights, stop);
+        return minimum.Converged && minimum.SumOfSquares <= fit.SumOfSquares + NearlyAsGood ? solver.Settle(minimum, fit.Weights) : null;
     }
 
     static IEnumerable<(int[] Flips, int[] About, double[] X)> Trials(Solver solver, Fit fit, CancellationToken stop)

@@ -158,7 +158,7 @@ static class Start
             var there = picks.Aggregate(Vec2.Zero, (s, p) => s + p.There) / picks.Count;
             var turn = Math.Atan2(picks.Sum(p => (p.Here - here).Cross(p.There - there)), picks.Sum(p => (p.Here - here).Dot(p.There - there)));
             var shift = there - here.Turned(turn);
-            var first = layout.FirstOfFrames + 3 * k;
+            var first = layout.FrameAt(k);
             (x[first], x[first + 1], x[first + 2]) = (shift.X, shift.Y, turn * layout.Lever);
         }
     }

@@ -24,15 +24,15 @@ static class Robust
             for (var r = 0; r < start.Weights.Length; r++)
             {
                 if (weights[r] == 0 || !solver.IsTestable(r)) continue;
-                var u = Math.Abs(residual[r]) / (solver.Sigma(r) * Math.Sqrt(Math.Max(redundancy[r], 0.05)));
+                var u = Math.Abs(solver.Against(r, residual[r])) / (solver.Sigma(r) * Math.Sqrt(Math.Max(redundancy[r], 0.05)));
                 weights[r] *= round < 12 ? 1 / Math.Max(u, 0.5) : Math.Max(1e-4, Biweight(u));
             }
-            x = solver.Minimise(x, weights, stop).X;
+            x = solver.Minimise(x, weights, stop, start.Shift).X;
         }
         solver.Evaluate(x, residual);
         var critical = Testing.Of(solver, start).Critical;
         var far = Enumerable.Range(0, start.Weights.Length)
-            .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(residual[r]) > critical * solver.Sigma(r))
+            .Where(r => start.Weights[r] > 0 && solver.IsTestable(r) && Math.Abs(solver.Against(r, residual[r])) > critical * solver.Sigma(r))
             .Select(r => solver.ReadingOf(r)).Distinct().ToHashSet();
         return Contradicted(solver, start, x, far, stop);
     }
@@ -48,7 +48,7 @@ static class Robust
         solver.Evaluate(others.X, residual);
         return [.. Enumerable.Range(0, residual.Length)
             .Where(r => far.Contains(solver.ReadingOf(r)) && !Adjustment.Moves(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r)))
-            .Where(r => Math.Abs(residual[r]) > critical * Math.Sqrt(solver.Sigma(r) * solver.Sigma(r) + solver.Variance(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r))))
+            .Where(r => Math.Abs(solver.Against(r, residual[r])) > critical * Math.Sqrt(solver.Sigma(r) * solver.Sigma(r) + solver.Variance(others, jacobian.ColumnsOf(r), jacobian.ValuesOf(r))))
             .Select(r => solver.ReadingOf(r)).Distinct().Order()];
     }
 

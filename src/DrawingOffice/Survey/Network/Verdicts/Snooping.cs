@@ -84,7 +84,7 @@ static class Snooping
         for (var r = 0; r < fit.Weights.Length; r++)
         {
             if (r == row || fit.Weights[r] == 0 || !tests.CanBeAccused(r) || !solver.IsTestable(r)) continue;
-            var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] / (tests.Redundancy[r] * tests.Redundancy[row]));
+            var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] * tests.Share(r) * tests.Share(row) / (tests.Redundancy[r] * tests.Redundancy[row]));
             if (Math.Abs(jacobian.Dot(r, q)) * scale > Inseparable) tied.Add(solver.ReadingOf(r));
         }
         tied.Remove(solver.ReadingOf(row));
