@@ -11,6 +11,13 @@ if (args is ["order", var seconds, var every])
     return;
 }
 
+// The demonstration photograph, and one as large as a phone takes: dotnet run -c Release --project bench -- photographs FOLDER
+if (args is ["photographs", var folder])
+{
+    Photographs.Write(folder);
+    return;
+}
+
 // In one process, each figure against its named alternative: dotnet run -c Release --project bench -- --filter '*'
 var config = DefaultConfig.Instance
     .AddJob(Job.Default.WithToolchain(new InProcessEmitToolchain(TimeSpan.FromHours(1), logOutput: true)).WithWarmupCount(3).WithIterationCount(9))

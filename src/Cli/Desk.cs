@@ -6,7 +6,7 @@ namespace WitnessMark.Cli;
 /// <summary>What a command works with: where it writes, the clock, and files by name.</summary>
 sealed record Desk(TextWriter Out, TextWriter Error, TimeProvider Clock)
 {
-    /// <summary>Bytes; no file that a command reads comes near it.</summary>
+    /// <summary>Bytes; no typed file that a command reads comes near it.</summary>
     const long LargestFile = 16_000_000;
 
     static readonly JsonSerializerOptions Plain = new()
@@ -18,11 +18,11 @@ sealed record Desk(TextWriter Out, TextWriter Error, TimeProvider Clock)
     };
 
     /// <summary>The bytes of a file; refused by size before it is read.</summary>
-    public static byte[] Read(string path)
+    public static byte[] Read(string path, long largest = LargestFile)
     {
         var file = new FileInfo(path);
         if (Directory.Exists(path) || !file.Exists) throw Refused(path, "name a file that is there");
-        if (file.Length > LargestFile) throw Refused(path, $"it holds {file.Length / 1e6:0.#} MB, and a file may hold at most {LargestFile / 1_000_000} MB");
+        if (file.Length > largest) throw Refused(path, $"it holds {file.Length / 1e6:0.#} MB, and a file may hold at most {largest / 1_000_000} MB");
         try
         {
             return File.ReadAllBytes(path);

@@ -3,6 +3,7 @@ using WitnessMark.Cli.Demo;
 using WitnessMark.Cli.Drawing;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
+using WitnessMark.Cli.Photo;
 using WitnessMark.Cli.Planning;
 using WitnessMark.Cli.Shapes;
 using WitnessMark.Cli.Stores;
@@ -21,9 +22,14 @@ static class Wmark
     {
         new Command("survey", "Readings of a sample and the true plan they make.")
         {
-            SolveCommand.Build(desk),
+            Survey.SolveCommand.Build(desk),
             NextCommand.Build(desk),
             SheetCommand.Build(desk),
+        },
+        new Command("photo", "A photograph of a flat part made true to scale.")
+        {
+            TargetCommand.Build(desk),
+            Photo.SolveCommand.Build(desk),
         },
         MadeToCommand.Build(desk),
         DrawCommand.Build(desk),

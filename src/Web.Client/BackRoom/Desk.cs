@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Taking;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
@@ -45,6 +46,9 @@ public sealed class Desk(PageScript page)
     public async Task<IntentFound> Intent(IntentAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told), WorkJson.Default.IntentFound)!;
 
+    public async Task<TakingList> Taking(TakingAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Taking), JsonSerializer.Serialize(asked, WorkJson.Default.TakingAsked), stop), WorkJson.Default.TakingList)!;
+
     public async Task<LoanStanding> Loan(LoanRequest asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Loan), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanStanding)!;
 
@@ -53,13 +57,13 @@ public sealed class Desk(PageScript page)
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>
-    async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null)
+    internal async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null, IJSObjectReference? bytes = null)
     {
         await using var stopping = stop.Register(page.CloseBackRoom);
         using var listener = told is null ? null : DotNetObjectReference.Create(new Listener(told));
         try
         {
-            return Answers.Read(await page.AskBackRoom(task, text, listener));
+            return Answers.Read(await page.AskBackRoom(task, text, listener, bytes));
         }
         catch (JSException e) when (e.Message.Contains("stopped"))
         {

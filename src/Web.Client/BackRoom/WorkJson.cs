@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Taking;
 using WitnessMark.FrontOffice.MakeShape;
+using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
+using WitnessMark.Maths;
 using WitnessMark.PlanningOffice.Futures;
 
 namespace WitnessMark.Web.Client.BackRoom;
@@ -26,6 +29,8 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(WhatIf))]
 [JsonSerializable(typeof(IntentAsked))]
 [JsonSerializable(typeof(IntentFound))]
+[JsonSerializable(typeof(TakingAsked))]
+[JsonSerializable(typeof(TakingList))]
 [JsonSerializable(typeof(LoanRequest))]
 [JsonSerializable(typeof(LoanStanding))]
 [JsonSerializable(typeof(LoanPapers))]
@@ -34,4 +39,10 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(ImmutableArray<string>))]
 [JsonSerializable(typeof(ShapePlanAsked))]
 [JsonSerializable(typeof(ShapePlan))]
+[JsonSerializable(typeof(PhotoSize))]
+[JsonSerializable(typeof(PhotoTrueAsked))]
+[JsonSerializable(typeof(PhotoShown))]
+[JsonSerializable(typeof(PickAsked))]
+[JsonSerializable(typeof(PickAnswer))]
+[JsonSerializable(typeof(ImmutableArray<Vec2>))]
 sealed partial class WorkJson : JsonSerializerContext;

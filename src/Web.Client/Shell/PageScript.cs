@@ -44,8 +44,9 @@ public sealed class PageScript(IJSRuntime js)
     public void Focus(string id) => Module.InvokeVoid("focus", id);
 
     /// <param name="listener">Is told the share done, 0 to 1, by a method <c>Told</c>.</param>
-    public ValueTask<string> AskBackRoom<T>(string task, string text, DotNetObjectReference<T>? listener) where T : class =>
-        Module.InvokeAsync<string>("askBackRoom", task, text, listener);
+    /// <param name="bytes">A Uint8Array to go with it; null for none.</param>
+    public ValueTask<string> AskBackRoom<T>(string task, string text, DotNetObjectReference<T>? listener, IJSObjectReference? bytes = null) where T : class =>
+        Module.InvokeAsync<string>("askBackRoom", task, text, listener, bytes);
 
     public void CloseBackRoom() => Module.InvokeVoid("closeBackRoom");
 

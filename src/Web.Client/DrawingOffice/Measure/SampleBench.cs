@@ -81,8 +81,9 @@ public sealed class SampleBench : IDisposable
     public static SampleBench Open(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock) => new(file, tray, decisions, desk, clock);
 
     /// <summary>Writes the reading down when it can be understood; else says why not, and nothing is kept.</summary>
-    public string? Append(string kind, string from, string to, string value, string instrument) =>
-        Append(Entry(kind, from, to, value, instrument), e => StoredSample.Check(Sample, Sketch.Row, e, Owned));
+    /// <param name="note">Where it comes from, when it was not typed.</param>
+    public string? Append(string kind, string from, string to, string value, string instrument, string note = "") =>
+        Append(Entry(kind, from, to, value, instrument) with { Note = note }, e => StoredSample.Check(Sample, Sketch.Row, e, Owned));
 
     /// <summary>The same for a size that is to be identified.</summary>
     public string? AppendSize(string kind, string item, string condition, string value, string instrument) =>

@@ -10,11 +10,11 @@ let at = 0;
 // Called by the work itself while it runs.
 globalThis.tellShare = share => self.postMessage({ id: at, share });
 
-self.onmessage = async ({ data: { id, task, text } }) => {
+self.onmessage = async ({ data: { id, task, text, bytes } }) => {
   try {
     const room = await work;
     at = id;
-    self.postMessage({ id, answer: room[task](text) });
+    self.postMessage({ id, answer: bytes ? room[task](text, bytes) : room[task](text) });
   } catch (fault) {
     self.postMessage({ id, fault: String(fault) });
   }

@@ -65,7 +65,8 @@ let backRoom = null;
 let asked = 0;
 const waiting = new Map();
 
-export function askBackRoom(task, text, listener) {
+// Bytes are copied to the back room; they stay here too, for a back room that was closed.
+export function askBackRoom(task, text, listener, bytes) {
   if (!backRoom) {
     backRoom = new Worker(new URL("./back-room.js", import.meta.url), { type: "module" });
     backRoom.onmessage = ({ data: { id, answer, fault, share } }) => {
@@ -82,7 +83,7 @@ export function askBackRoom(task, text, listener) {
   const id = ++asked;
   return new Promise((done, fail) => {
     waiting.set(id, { done, fail, listener });
-    backRoom.postMessage({ id, task, text });
+    backRoom.postMessage({ id, task, text, bytes });
   });
 }
 

@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 /// <summary>One chunk of a WebP (RFC 9649, 2.3).</summary>
 /// <param name="Start">Of its name, bytes.</param>

@@ -1,8 +1,9 @@
 using System.Buffers.Binary;
+using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 public enum PictureFormat { Jpeg, Png, WebP }
 

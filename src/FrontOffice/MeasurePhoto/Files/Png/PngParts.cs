@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>One chunk of a PNG (ISO/IEC 15948, 5.3).</summary>
 /// <param name="Start">Of its length field, bytes.</param>

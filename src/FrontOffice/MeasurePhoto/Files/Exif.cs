@@ -1,6 +1,6 @@
 using System.Buffers.Binary;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 /// <summary>
 /// The two things wanted of a camera's notes (TIFF 6.0 directory, Exif 2.3 tags): how the picture is turned and how long the lens was.

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
+using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 /// <summary>
 /// A picture fit to leave the house: pixels, colours and which way up it stands, and nothing else. Where and when it was taken, the

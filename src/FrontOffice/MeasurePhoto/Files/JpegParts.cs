@@ -1,6 +1,6 @@
 using System.Buffers.Binary;
 
-namespace WitnessMark.FrontOffice.TruePicture.Files;
+namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
 /// <summary>One marker segment of a JPEG (ISO/IEC 10918-1, annex B).</summary>
 /// <param name="Marker">Second byte of the marker.</param>

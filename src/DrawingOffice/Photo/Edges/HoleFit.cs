@@ -1,0 +1,142 @@
+using System.Globalization;
+using WitnessMark.Maths;
+
+namespace WitnessMark.DrawingOffice.Photo.Edges;
+
+/// <summary>
+/// A hole from one click inside it: edges met along rays from the click, the circle (on the sheet, so an ellipse in the picture) that most of them
+/// agree on, then the rim found anew across that circle and fitted.
+/// </summary>
+public static class HoleFit
+{
+    const int Rays = 72;
+
+    /// <summary>Edges looked at along one ray; a scratch or a lower rim may come first.</summary>
+    const int EachRay = 3;
+
+    /// <summary>Triples tried. Cause: with half of the rays misled, one triple in eight is right; sixty misses in a row are as good as impossible, and 400 cost a millisecond.</summary>
+    const int Tries = 400;
+
+    /// <summary>Of the rim. Cause: less than half a circle holds its diameter badly.</summary>
+    const double LeastShare = 0.5;
+
+    /// <summary>Of the radius; a rim rougher than this is not round.</summary>
+    const double Roughest = 0.04;
+
+    /// <param name="inside">px, anywhere in the hole (or on a round boss, or coin).</param>
+    /// <param name="largest">Largest diameter looked for, mm.</param>
+    public static Parsed<HoleSeen> Of(TruePhoto photo, Vec2 inside, double largest = 120)
+    {
+        if (!photo.Light.Holds(inside, 2)) return Refusal.Of("hole", Said(inside), "a place inside the hole, in the picture");
+        if (Rough(photo, inside, largest) is not { } found)
+            return Refusal.Of("hole", Said(inside), $"no round edge is seen about this place up to {largest:0.#} mm: pick inside a hole whose rim stands out");
+        var (centre, radius, toLight) = found;
+        List<EdgePoint> points = [];
+        for (var round = 0; round < 3; round++)
+        {
+            points = Rim(photo, centre, radius, toLight);
+            if (Robust(points) is not { } kept || Circles.Fit([.. kept.Select(p => p.Mm)]) is not var (c, r)) return NotRound(inside);
+            (points, centre, radius) = (kept, c, r);
+        }
+        var drawn = Rounding.Of(points, radius);
+        var rows = points.Select(p => (p.Mm - centre).Unit is var u && u.Dot(p.Across) >= 0 ? new[] { u.X, u.Y, 1 } : [-u.X, -u.Y, -1]).ToArray();
+        double[] residuals = [.. points.Select(p => p.Mm.DistanceTo(centre) - radius)];
+        var share = Share(points, centre);
+        if (share < LeastShare || Fitted.Of(photo, points, rows, residuals) is not { } fitted || fitted.Scatter > Roughest * radius + 0.05) return NotRound(inside);
+        var covariance = fitted.Covariance(photo, [[1, 0, 0], [0, 1, 0], [0, 0, 2]]);
+        var spread = new Spread(covariance[0, 0], covariance[0, 1], covariance[1, 1]) + Spots.OfModel(photo) + Spots.OfPrint(photo.Print, centre);
+        // The two directions' difference makes the circle an ellipse, and its mean diameter stays.
+        var shrink = 1 - photo.Face.Share;
+        var std = Math.Sqrt(covariance[2, 2] + 4 * drawn.Std * drawn.Std);
+        return new HoleSeen(Spots.OnFace(photo, centre, spread), new(2 * (radius + drawn.Value) * shrink, std * shrink), fitted.Scatter * shrink, share,
+            [.. Enumerable.Range(0, 90).Select(k => photo.Camera.ToPhoto(centre + Vec2.Polar(k * Math.PI / 45, radius)))]);
+    }
+
+    readonly record struct Hit(int Ray, Vec2 Mm, bool ToLight);
+
+    /// <summary>The circle on the sheet that most rays agree on, and whether its rim goes from dark to light outward.</summary>
+    static (Vec2 Centre, double Radius, bool ToLight)? Rough(TruePhoto photo, Vec2 inside, double largest)
+    {
+        var hits = Hits(photo, inside, largest);
+        if (hits.Count < Rays / 3) return null;
+        var (click, near, chance) = (photo.Camera.ToSheet(inside), 1.5 / photo.Camera.PixelsPerMm(photo.Camera.ToSheet(inside)), new Chance(1));
+        (int Count, Vec2 Centre, double Radius, bool ToLight) best = default;
+        for (var n = 0; n < Tries; n++)
+        {
+            Hit a = hits[chance.Below(hits.Count)], b = hits[chance.Below(hits.Count)], c = hits[chance.Below(hits.Count)];
+            if (a.Ray == b.Ray || b.Ray == c.Ray || a.Ray == c.Ray || a.ToLight != b.ToLight || b.ToLight != c.ToLight) continue;
+            if (Circles.Through(a.Mm, b.Mm, c.Mm) is not var (centre, radius) || radius > largest / 2 || click.DistanceTo(centre) > radius) continue;
+            var (off, count, last) = (near + 0.01 * radius, 0, -1);
+            foreach (var h in hits)
+                if (h.Ray != last && h.ToLight == a.ToLight && Math.Abs(h.Mm.DistanceTo(centre) - radius) < off) (count, last) = (count + 1, h.Ray);
+            if (count > best.Count) best = (count, centre, radius, a.ToLight);
+        }
+        return best.Count >= Rays / 2 ? (best.Centre, best.Radius, best.ToLight) : null;
+    }
+
+    /// <summary>The first places along each ray where the light changes quickly, in the order of the rays.</summary>
+    static List<Hit> Hits(TruePhoto photo, Vec2 inside, double largest)
+    {
+        var reach = (int)Math.Min(2000, largest * photo.Camera.PixelsPerMm(photo.Camera.ToSheet(inside)) * 1.2);
+        var found = new List<(int Ray, double At, double Change)>();
+        for (var ray = 0; ray < Rays; ray++)
+        {
+            var way = Vec2.Polar(2 * Math.PI * ray / Rays);
+            double Change(int k) => photo.Light.At(inside + way * (k + 1.5)) - photo.Light.At(inside + way * (k - 1.5));
+            var (before, here) = (0.0, Change(1));
+            for (var k = 2; k < reach && photo.Light.Holds(inside + way * (k + 2)); k++)
+            {
+                var after = Change(k);
+                if (Math.Abs(here) > 0.02 && Math.Abs(here) >= Math.Abs(before) && Math.Abs(here) > Math.Abs(after)) found.Add((ray, k - 1, here));
+                (before, here) = (here, after);
+            }
+        }
+        if (found.Count == 0) return [];
+        // Noise makes small steps everywhere: what counts is measured by the strong ones.
+        var strong = 0.3 * found.Select(f => Math.Abs(f.Change)).Order().ElementAt((int)(0.9 * (found.Count - 1)));
+        return [.. found.Where(f => Math.Abs(f.Change) > strong).GroupBy(f => f.Ray)
+            .SelectMany(g => g.Take(EachRay).Select(f => new Hit(f.Ray, photo.Camera.ToSheet(inside + Vec2.Polar(2 * Math.PI * f.Ray / Rays, f.At)), f.Change > 0)))];
+    }
+
+    /// <summary>The rim across a circle, a pixel and a half apart.</summary>
+    static List<EdgePoint> Rim(TruePhoto photo, Vec2 centre, double radius, bool toLight)
+    {
+        var scale = photo.Camera.PixelsPerMm(centre);
+        var n = Math.Clamp((int)(2 * Math.PI * radius * scale / 1.5), 16, 400);
+        var points = new List<EdgePoint>(n);
+        for (var k = 0; k < n; k++)
+        {
+            var angle = 2 * Math.PI * k / n;
+            Vec2 At(double a, double r) => photo.Camera.ToPhoto(centre + Vec2.Polar(a, r));
+            var middle = At(angle, radius);
+            var across = (At(angle + 0.02, radius) - At(angle - 0.02, radius)).Left.Unit;
+            if (across.Dot(At(angle, radius * 1.02) - middle) < 0) across = -across;
+            var room = Math.Clamp(0.35 * middle.DistanceTo(photo.Camera.ToPhoto(centre)), 2.7, 7);
+            if (!photo.Light.Holds(middle, 2) || EdgeProfile.Fit(photo.Light, middle, across, room, 0.02) is not { } met || met.Step > 0 != toLight) continue;
+            points.Add(EdgePoint.Of(photo.Camera, middle + across * met.Offset, toLight ? across : -across, met.Blur));
+        }
+        return points;
+    }
+
+    /// <summary>Those near the circle that most agree on; null when too few.</summary>
+    static List<EdgePoint>? Robust(List<EdgePoint> points)
+    {
+        var kept = points;
+        for (var round = 0; round < 3; round++)
+        {
+            if (kept.Count < 10 || Circles.Fit([.. kept.Select(p => p.Mm)]) is not var (c, r)) return null;
+            double Off(EdgePoint p) => Math.Abs(p.Mm.DistanceTo(c) - r);
+            var limit = 3.5 * Math.Max(1e-4, 1.4826 * kept.Select(Off).Order().ElementAt(kept.Count / 2));
+            kept = [.. points.Where(p => Off(p) <= limit)];
+        }
+        return kept;
+    }
+
+    /// <summary>Of twelve parts of a turn, those with a point in them.</summary>
+    static double Share(List<EdgePoint> points, Vec2 centre) =>
+        points.Select(p => (int)((p.Mm - centre).Angle / (2 * Math.PI) * 12 + 12) % 12).Distinct().Count() / 12.0;
+
+    static Refusal NotRound(Vec2 inside) => Refusal.Of("hole", Said(inside), "the edge about this place is not round, or less than half of it is seen: trace it instead");
+
+    static string Said(Vec2 px) => string.Create(CultureInfo.InvariantCulture, $"{px.X:0}, {px.Y:0}");
+}

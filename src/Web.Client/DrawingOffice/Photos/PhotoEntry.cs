@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using WitnessMark.FrontOffice.MeasurePhoto;
+using WitnessMark.Web.Client.DrawingOffice.Measure;
+
+namespace WitnessMark.Web.Client.DrawingOffice.Photos;
+
+/// <summary>Writes what was picked down as readings of the sample, through the same tray as typed ones.</summary>
+static class PhotoEntry
+{
+    /// <summary>What came of it in words, and why some did not go in.</summary>
+    public readonly record struct Entered(string Words, string? Why);
+
+    /// <summary>
+    /// New features go on the sketch where the photograph puts them. A reading that stands already as it was picked is left; one that was
+    /// picked anew takes the place of the old, which stays on record.
+    /// </summary>
+    /// <param name="scaleWithin">± of all lengths together (19 of 20), as a share of 1.</param>
+    public static Entered Enter(SampleBench bench, ImmutableArray<PickShown> picks, double scaleWithin)
+    {
+        var rows = picks.Where(p => p.Why is null).Select(p => p.Rows).ToList();
+        var known = bench.Features.Select(f => f.Id).ToHashSet();
+        bench.Place([.. rows.SelectMany(r => r.Features).Where(f => !known.Contains(f.Id)).Select(Spelling.Read).OfType<WitnessMark.DrawingOffice.Survey.Feature>()]);
+        var (written, standing) = (0, 0);
+        string? why = null;
+        foreach (var reading in rows.SelectMany(r => r.Readings))
+        {
+            var before = bench.Lines.FirstOrDefault(l => l.Entry.Kind == reading.Kind && l.Entry.From == reading.From && l.Entry.Note == Note(rows[0].Frame));
+            if (before is { } same && same.Entry.Value == reading.Value)
+            {
+                standing++;
+                continue;
+            }
+            if (bench.Append(reading.Kind, reading.From, reading.To, reading.Value, $"± {reading.PlusMinus}", Note(rows[0].Frame)) is { } refusal)
+            {
+                why ??= refusal;
+                continue;
+            }
+            written++;
+            if (before is { } old) bench.Withdraw(old.Entry, "picked anew in the photograph");
+        }
+        return new($"{written} {(written == 1 ? "reading" : "readings")} written down{(standing > 0 ? $", {standing} stood already" : "")}.", why);
+    }
+
+    /// <summary>Only what came from this photograph is replaced: a diameter by calliper stands beside it.</summary>
+    static string Note(string frame) => $"off photograph {frame}";
+}

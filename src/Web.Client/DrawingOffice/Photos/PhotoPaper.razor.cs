@@ -1,0 +1,153 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.JSInterop;
+using WitnessMark.Maths;
+using WitnessMark.Web.Client.DrawingOffice.SquaredPaper;
+using WitnessMark.Web.Client.Shell;
+
+namespace WitnessMark.Web.Client.DrawingOffice.Photos;
+
+/// <summary>A picture to look at and point into.</summary>
+public sealed partial class PhotoPaper : ComponentBase, IDisposable
+{
+    /// <summary>A pointer that moved less meant to pick, px.</summary>
+    const double Still = 6;
+
+    readonly Dictionary<long, Vec2> _pointers = [];
+    ElementReference _svg;
+    View _view = View.Usual;
+    double _pixelsWide = 600, _moved;
+    string _fitted = "";
+    bool _pinched;
+    DotNetObjectReference<PhotoPaper>? _self;
+    IJSInProcessObjectReference? _watch;
+
+    [Inject] PageScript Page { get; set; } = default!;
+
+    [Parameter, EditorRequired] public string Id { get; set; } = "";
+
+    /// <summary>What the picture shows.</summary>
+    [Parameter, EditorRequired] public string Label { get; set; } = "";
+
+    [Parameter, EditorRequired] public string Href { get; set; } = "";
+
+    /// <summary>Its top left corner.</summary>
+    [Parameter] public Vec2 Corner { get; set; }
+
+    [Parameter, EditorRequired] public double Width { get; set; }
+
+    [Parameter, EditorRequired] public double Height { get; set; }
+
+    /// <summary>A touch picks something.</summary>
+    [Parameter] public bool Placing { get; set; }
+
+    /// <summary>A place that was touched.</summary>
+    [Parameter] public EventCallback<Vec2> OnPick { get; set; }
+
+    /// <summary>What is drawn over it; y down.</summary>
+    [Parameter] public RenderFragment? ChildContent { get; set; }
+
+    double PerPixel => _view.Width / _pixelsWide;
+
+    string Aim => FormattableString.Invariant($"M{_view.Middle.X - 8 * PerPixel:0.###} {-_view.Middle.Y:0.###}h{16 * PerPixel:0.###}M{_view.Middle.X:0.###} {-_view.Middle.Y - 8 * PerPixel:0.###}v{16 * PerPixel:0.###}");
+
+    protected override void OnParametersSet()
+    {
+        var shape = FormattableString.Invariant($"{Corner.X:0}/{Width:0}/{Height:0}");
+        if (shape == _fitted) return;
+        _fitted = shape;
+        Fit();
+    }
+
+    protected override void OnAfterRender(bool first)
+    {
+        if (!first) return;
+        _self = DotNetObjectReference.Create(this);
+        _watch = Page.WatchSize(_svg, _self);
+        Page.HoldKeys(_svg);
+    }
+
+    [JSInvokable]
+    public void Sized(double width, double height)
+    {
+        if (width < 1 || height < 1) return;
+        _pixelsWide = width;
+        _view = _view.Shaped(width / height);
+        Fit();
+        StateHasChanged();
+    }
+
+    /// <summary>The whole picture with a little room round it.</summary>
+    void Fit()
+    {
+        var aspect = _view.Width / _view.Height;
+        var width = Math.Max(Width, Height * aspect) * 1.03;
+        _view = new(new(Corner.X + Width / 2, Corner.Y - Height / 2), width, width / aspect);
+    }
+
+    void Zoom(double factor) => _view = _view.Zoomed(factor, _view.Middle);
+
+    void Down(PointerEventArgs e)
+    {
+        Page.Capture(_svg, e.PointerId);
+        _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        if (_pointers.Count == 1) (_moved, _pinched) = (0, false);
+        else _pinched = true;
+    }
+
+    void Along(PointerEventArgs e)
+    {
+        if (!_pointers.TryGetValue(e.PointerId, out var before)) return;
+        Vec2 now = new(e.ClientX, e.ClientY);
+        _pointers[e.PointerId] = now;
+        _moved += before.DistanceTo(now);
+        if (_pointers.Count == 2)
+        {
+            var other = _pointers.First(p => p.Key != e.PointerId).Value;
+            if (other.DistanceTo(now) > 1) _view = _view.Zoomed(other.DistanceTo(before) / other.DistanceTo(now), At(e));
+        }
+        else if (_moved > Still || !Placing) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
+    }
+
+    async Task Up(PointerEventArgs e)
+    {
+        var alone = _pointers.Count == 1;
+        _pointers.Remove(e.PointerId);
+        if (alone && Placing && !_pinched && _moved <= Still) await OnPick.InvokeAsync(At(e));
+    }
+
+    void Cancelled(PointerEventArgs e) => _pointers.Remove(e.PointerId);
+
+    void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
+
+    async Task Key(KeyboardEventArgs e)
+    {
+        var step = _view.Width / (e.ShiftKey ? 10 : 50);
+        switch (e.Key)
+        {
+            case "ArrowLeft": _view = _view.Moved(new(-step, 0)); break;
+            case "ArrowRight": _view = _view.Moved(new(step, 0)); break;
+            case "ArrowUp": _view = _view.Moved(new(0, step)); break;
+            case "ArrowDown": _view = _view.Moved(new(0, -step)); break;
+            case "+" or "=": Zoom(0.7); break;
+            case "-": Zoom(1.4); break;
+            case "0": Fit(); break;
+            case "Enter" when Placing: await OnPick.InvokeAsync(_view.Middle); break;
+        }
+    }
+
+    Vec2 At(MouseEventArgs e)
+    {
+        var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
+        return new(p.X, -p.Y);
+    }
+
+    static string N(double value) => value.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
+
+    public void Dispose()
+    {
+        _watch?.InvokeVoid("stop");
+        _watch?.Dispose();
+        _self?.Dispose();
+    }
+}
