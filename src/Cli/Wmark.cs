@@ -1,6 +1,7 @@
 using System.CommandLine;
 using WitnessMark.Cli.Demo;
 using WitnessMark.Cli.Drawing;
+using WitnessMark.Cli.Intent;
 using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Photo;
@@ -32,6 +33,7 @@ static class Wmark
             Photo.SolveCommand.Build(desk),
         },
         MadeToCommand.Build(desk),
+        IntentCommand.Build(desk),
         DrawCommand.Build(desk),
         BlankCommand.Build(desk),
         TestBendCommand.Build(desk),

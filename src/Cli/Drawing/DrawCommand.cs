@@ -14,8 +14,7 @@ static class DrawCommand
     {
         var file = Common.File("A reading sheet (CSV) or a survey in JSON.");
         var (folder, json, title) = (Common.Folder(), Common.Json(), new TitleOptions());
-        var units = new Option<string>("--units") { Description = "mm, inch or fraction.", DefaultValueFactory = _ => "mm" };
-        units.AcceptOnlyFromAmong("mm", "inch", "fraction");
+        var units = Units();
         var origin = new Option<string>("--origin") { Description = "Where the vehicle comes from, for the made-to sizes.", DefaultValueFactory = _ => "unknown" };
         origin.AcceptOnlyFromAmong([.. Origins.All.Select(o => o.Name)]);
         var paper = Paper();
@@ -35,6 +34,13 @@ static class DrawCommand
             });
     }
 
+    public static Option<string> Units()
+    {
+        var units = new Option<string>("--units") { Description = "mm, inch or fraction.", DefaultValueFactory = _ => "mm" };
+        units.AcceptOnlyFromAmong("mm", "inch", "fraction");
+        return units;
+    }
+
     public static Option<string> Paper()
     {
         var paper = new Option<string>("--paper") { Description = "Paper of the template: A4 or A3.", DefaultValueFactory = _ => "A4" };
@@ -44,7 +50,7 @@ static class DrawCommand
 
     public static PaperSize PaperOf(string name) => name == "A3" ? PaperSize.A3 : PaperSize.A4;
 
-    static LengthStyle StyleOf(string units) => units switch
+    public static LengthStyle StyleOf(string units) => units switch
     {
         "inch" => LengthStyle.DecimalInches(),
         "fraction" => LengthStyle.FractionInches(),

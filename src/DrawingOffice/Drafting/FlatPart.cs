@@ -56,11 +56,22 @@ public sealed record FlatPart(ImmutableArray<ImmutableArray<Segment>> Loops)
     /// <summary>The sizes are as designed: nothing was measured, and the drawing does not say that it was.</summary>
     public bool Designed { get; init; }
 
+    /// <summary>What a hole's call-out says instead of its own size, by the hole's id; empty leaves its letter alone.</summary>
+    public ImmutableDictionary<string, string> Calls { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    public ImmutableArray<PitchCircle> PitchCircles { get; init; } = [];
+
+    /// <summary>Lines about which the part is even.</summary>
+    public ImmutableArray<(Vec2 From, Vec2 To)> MiddleLines { get; init; } = [];
+
     public Box Bounds => Outlines.Bounds(Loops);
 
     /// <summary>Where positions are counted from: the datum, else the middle of a round part, else the left bottom corner of the enclosing rectangle.</summary>
     public Vec2 Origin => Datum?.At ?? (Loops[0] is [ArcSegment round] ? round.Centre : new(Bounds.Left, Bounds.Bottom));
 }
+
+/// <summary>A circle that hole centres stand on; mm.</summary>
+public sealed record PitchCircle(Vec2 Centre, double Radius);
 
 /// <summary>The corner or hole that positions are counted from.</summary>
 public sealed record Datum(Vec2 At, string? Id = null);

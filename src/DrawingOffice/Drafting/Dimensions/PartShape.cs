@@ -17,6 +17,8 @@ static class PartShape
         foreach (var fold in part.Folds) board.Line(fold.From * scale, fold.To * scale, Layers.Bends, Stroke.Fold);
         foreach (var hole in part.Holes) DrawHole(board, hole.Centre * scale, hole.Diameter.Value / 2 * scale);
         foreach (var slot in part.Slots) DrawSlot(board, slot, scale);
+        foreach (var circle in part.PitchCircles) board.Add(new CircleMark(circle.Centre * scale, circle.Radius * scale, Layers.Centre, Stroke.Centre));
+        foreach (var (from, to) in part.MiddleLines) board.Line(from * scale, to * scale, Layers.Centre, Stroke.Centre);
     }
 
     static void DrawLoop(Board board, ImmutableArray<Segment> loop, double scale)

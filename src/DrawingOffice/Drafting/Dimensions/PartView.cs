@@ -35,7 +35,7 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         var angles = Angles.Of(part).ToList();
         foreach (var (corner, angle) in angles.Count <= Angles.Most ? angles : []) Angles.Draw(board, corner, angle, scale, list.Angle(corner, angle));
         Arcs.Draw(board, part, scale, list);
-        CallOut(board, holes, scale, writing);
+        CallOut(board, part, holes, scale, writing);
         var given = new Given(across.Given(part.Origin, under.Along).ToHashSet(), up.Given(part.Origin, left.Along).ToHashSet());
         return new(board.Marks, board.Clear.Bounds, list.Items, holes, given, across.Manner == Manner.OverAll || up.Manner == Manner.OverAll);
     }
@@ -81,13 +81,18 @@ sealed record PartView(ImmutableArray<Mark> Marks, Box Bounds, ImmutableArray<Di
         return (h.Middle + (along.X >= 0 ? along : -along)) * scale;
     }
 
-    static void CallOut(Board board, IReadOnlyList<Hole> holes, double scale, Writing writing)
+    static void CallOut(Board board, FlatPart part, IReadOnlyList<Hole> holes, double scale, Writing writing)
     {
         if (holes.Count > MostLettered) return;
         foreach (var h in holes)
         {
             var (place, rim) = (h.Middle * scale, h.Size.Value / 2 * scale);
-            if (holes.Count > MostCalledOut) Leader.Beside(board, place, rim, new(h.Letter));
+            if (part.Calls.GetValueOrDefault(h.Id) is { } call)
+            {
+                if (call.Length == 0) Leader.Beside(board, place, rim, new(h.Letter));
+                else Leader.Led(board, place, rim, new($"{h.Letter} {call}"), Leader.EveryWay);
+            }
+            else if (holes.Count > MostCalledOut) Leader.Beside(board, place, rim, new(h.Letter));
             else if (h.Between is not { } between) Leader.Led(board, place, rim, new($"{h.Letter} ⌀{Called(h.Size, writing)}"), Leader.EveryWay);
             else Leader.Led(board, RoundEnd(h, scale), rim, new($"{h.Letter} {Called(h.Size, writing)} × {Called(between, writing)} centres"), Leader.EveryWay);
         }

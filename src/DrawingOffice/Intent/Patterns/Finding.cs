@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Intent.Patterns.Words;
 
 namespace WitnessMark.DrawingOffice.Intent.Patterns;
 
@@ -94,6 +95,9 @@ public sealed record Finding(
     string Words)
 {
     public bool Holds => Standing is Standing.Accepted or Standing.Implied or Standing.Forced;
+
+    /// <summary>The odds as a person says them, never more than a million to one.</summary>
+    public string Odds => PatternWords.Odds(LogOdds);
 
     /// <summary>Chance of readings at least so far off if it was meant; 1 where it adds nothing.</summary>
     public double Tail => Freedom == 0 ? 1 : Maths.Statistics.ChiSquare.Above(ChiSquare, Freedom);

@@ -46,7 +46,7 @@ public static class Intention
         var way = Explain.Of(start, barred, asked, progress, stop);
         var trimmed = Review.Trim(way, spread, stop);
         var (course, rivals) = Review.Compare(way, trimmed, spread, h => Neighbours.Of(h, shape, way.Origin, asked.Prior, making), barred, stop);
-        var settled = Settle.On(shape, spread, course.Conditions);
+        var settled = Settle.On(shape, spread, course.Conditions, course.Belief.X);
         return new Telling(way with { Course = course with { Belief = settled.Belief } }, believed, making, rivals, refused, settled).Told();
     }
 

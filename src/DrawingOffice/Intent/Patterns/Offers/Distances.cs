@@ -12,7 +12,8 @@ static class Distances
     /// <summary>mm either side of the measured distance.</summary>
     const double Near = 0.7;
 
-    public static IEnumerable<Hypothesis> Listed(Frame frame, double[] x, Origin origin, OriginPrior prior)
+    /// <param name="overAll">Only from edge to edge.</param>
+    public static IEnumerable<Hypothesis> Listed(Frame frame, double[] x, Origin origin, OriginPrior prior, bool overAll)
     {
         foreach (var across in (bool[])[false, true])
         {
@@ -21,6 +22,7 @@ static class Distances
                 for (var k = i + 1; k < stations.Count; k++)
                 {
                     var (a, b) = (Speaker(frame.Shape, stations[i]), Speaker(frame.Shape, stations[k]));
+                    if (overAll && !(frame.Shape.Edges.Contains(a) && frame.Shape.Edges.Contains(b))) continue;
                     var choice = Choice(frame.Shape, a, b, k - i, stations.Count);
                     foreach (var (nominal, log) in Rungs(stations[k].At - stations[i].At, origin, prior))
                         yield return new(PatternKind.RoundDistance, [a, b], [frame.Sum(across, nominal.Value, log, (b, 1), (a, -1))], choice)
@@ -47,14 +49,18 @@ static class Distances
     }
 
     /// <summary>An edge speaks for its station, as a dimension is taken from it; else the first feature.</summary>
-    static int Speaker(Shape shape, Station station) =>
+    public static int Speaker(Shape shape, Station station) =>
         station.Members.Where(shape.Edges.Contains).Select(f => (int?)f).FirstOrDefault() ?? station.First;
 
-    // Which distance the draughtsman gave: over all and from the edges rather than from hole to far hole (common practice).
-    static double Choice(Shape shape, int a, int b, int steps, int among) => (shape.Edges.Contains(a), shape.Edges.Contains(b)) switch
+    /// <summary>
+    /// Which distance the draughtsman gave: over all; from one of the edges; to a neighbour; seldom to a far hole (shares are common
+    /// practice). The choice is paid for, or the roundest of many distances would always look meant.
+    /// </summary>
+    public static double Choice(Shape shape, int a, int b, int steps, int among) => (shape.Edges.Contains(a), shape.Edges.Contains(b)) switch
     {
         (true, true) => 0,
-        (false, false) when steps > 1 => -Math.Log(Math.Max(2, among / 2.0)),
-        _ => -Math.Log(2),
+        (false, false) when steps == 1 => -Math.Log(5),
+        (false, false) => -Math.Log(2 * among),
+        _ => -Math.Log(4),
     };
 }

@@ -69,17 +69,20 @@ static class Rows
         foreach (var across in Ways)
         {
             var stations = Station.Of(frame, across, x);
+            var level = Levels(frame, !across, x);
             var middles = new List<(int A, int B, double At)>();
             for (var i = 0; i < stations.Count; i++)
                 for (var k = i; k < stations.Count; k++)
-                    if (k == i || Answer(frame, stations[i], stations[k])) middles.Add((i, k, stations[i].At + stations[k].At));
+                    if (Answer(frame.Shape, stations[i], stations[k], level, x)) middles.Add((i, k, stations[i].At + stations[k].At));
             middles = [.. middles.OrderBy(m => m.At)];
             var choice = -Math.Log(Math.Max(2, stations.Count));
             for (var i = 0; i < middles.Count; i++)
                 for (var k = i + 1; k < middles.Count && middles[k].At - middles[i].At < 2 * Near; k++)
                 {
                     var (p, q) = (middles[i], middles[k]);
-                    if ((p.A == p.B && q.A == q.B) || p.A == q.A || p.A == q.B || p.B == q.A || p.B == q.B) continue;
+                    if (p.A == p.B && q.A == q.B) continue;
+                    if ((p.A == p.B && !Between(frame.Shape, stations[p.A], stations[q.A], level)) || (q.A == q.B && !Between(frame.Shape, stations[q.A], stations[p.A], level))) continue;
+                    if (p.A == q.A || p.A == q.B || p.B == q.A || p.B == q.B) continue;
                     int[] features = [stations[p.A].First, stations[p.B].First, stations[q.A].First, stations[q.B].First];
                     yield return new(PatternKind.Symmetric, [.. features],
                         [frame.Sum(across, 0, Range(frame.Shape), (features[0], 1), (features[1], 1), (features[2], -1), (features[3], -1))], choice)
@@ -92,13 +95,26 @@ static class Rows
         }
     }
 
-    /// <summary>A pair that may be each other's image: two edges, or features of one kind standing in one row.</summary>
-    static bool Answer(Frame frame, Station a, Station b)
+    /// <summary>The number of the row that each feature stands in.</summary>
+    public static Dictionary<int, int> Levels(Frame frame, bool across, double[] x) =>
+        Station.Of(frame, across, x).Index().SelectMany(s => s.Item.Members.Select(m => (m, s.Index))).ToDictionary(s => s.m, s => s.Index);
+
+    /// <summary>
+    /// A pair that may be each other's image: two edges, or two marks of one kind and size in one row; or a mark that may stand
+    /// in the middle. Any looser, and a plate set out on a coarse grid is full of pairs that nobody meant.
+    /// </summary>
+    public static bool Answer(Shape shape, Station a, Station b, Dictionary<int, int> level, double[] x)
     {
-        var shape = frame.Shape;
+        if (a == b) return a.Members.Any(shape.IsMark);
         if (a.Members.Any(shape.Edges.Contains) && b.Members.Any(shape.Edges.Contains)) return true;
-        return a.Members.Any(m => b.Members.Any(n => shape.Kind(m) == shape.Kind(n) && shape.IsMark(m) == shape.IsMark(n)));
+        return a.Members.Any(m => b.Members.Any(n => shape.IsMark(m) && shape.IsMark(n) && shape.Kind(m) == shape.Kind(n) && level[m] == level[n] && SameSize(m, n)));
+
+        bool SameSize(int m, int n) => shape.SizeColumn(m) < 0 || Math.Abs(shape.Size(m, x) - shape.Size(n, x)) < 1e-5;
     }
+
+    /// <summary>A mark stands between two edges, or in one row with the pair that it halves.</summary>
+    static bool Between(Shape shape, Station middle, Station side, Dictionary<int, int> level) =>
+        side.Members.Any(shape.Edges.Contains) || middle.Members.Any(m => shape.IsMark(m) && side.Members.Any(n => shape.IsMark(n) && level[m] == level[n]));
 
     /// <summary>Two places spread evenly over the part come level by chance with the density 2 / extent.</summary>
     static double Range(Shape shape) => Math.Log(shape.Extent / 2);

@@ -13,6 +13,8 @@ static class Sizes
     public static IEnumerable<Hypothesis> Alike(Shape shape)
     {
         var all = shape.Sized;
+        // With many sizes about, one is bound to come near another.
+        var choice = -Math.Log(Math.Max(1, Different(shape) - 1));
         for (var i = 0; i < all.Length; i++)
             for (var k = i + 1; k < all.Length; k++)
             {
@@ -20,8 +22,15 @@ static class Sizes
                 var size = shape.Size(a, shape.Start);
                 if (shape.Kind(a) != shape.Kind(b) || Math.Abs(shape.Size(b, shape.Start) - size) > 0.3 + Widest * size) continue;
                 // Sizes of every order are alike beforehand; a plate holds from a rivet hole to a lamp hole, a factor of twenty.
-                yield return new(PatternKind.EqualSize, [a, b], [Equal(shape, a, b, Math.Log(size * Math.Log(20)))], 0);
+                yield return new(PatternKind.EqualSize, [a, b], [Equal(shape, a, b, Math.Log(size * Math.Log(20)))], choice);
             }
+    }
+
+    /// <summary>Sizes that are plainly different from each other.</summary>
+    static int Different(Shape shape)
+    {
+        double[] sizes = [.. shape.Sized.Select(f => shape.Size(f, shape.Start)).Order()];
+        return sizes.Length - Enumerable.Range(1, Math.Max(0, sizes.Length - 1)).Count(i => sizes[i] - sizes[i - 1] < 0.1 + 0.002 * sizes[i]);
     }
 
     public static Tie Equal(Shape shape, int a, int b, double logRange) =>

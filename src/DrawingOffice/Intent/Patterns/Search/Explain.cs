@@ -51,8 +51,10 @@ static class Explain
             {
                 var origin = traditions[t].Origin;
                 var listed = Greedy.Take(patterns, ListedSizes(patterns, origin), sizes.Order, barred, stop);
+                // The size over all first: it ties the two sides together that everything else is counted from.
+                listed = Greedy.Take(listed, frames.SelectMany(f => Distances.Listed(f, listed.Belief.X, origin, wish.Prior, overAll: true)), order, barred, stop);
                 listed = Greedy.Take(listed, ListedDistances(listed, frames, origin, wish.Prior), order, barred, stop);
-                found.Add((new(listed, sizes.Order, order, origin, [], frames), listed.Log + Math.Log(traditions[t].Weight) + freedoms * Math.Log(order.Free), t));
+                found.Add((new(listed, sizes.Order, order, origin, [], frames), listed.Log + Lattice.Bonus(listed, frames, origin, wish.Prior) + Math.Log(traditions[t].Weight) + freedoms * Math.Log(order.Free), t));
                 Step();
             }
         }
@@ -81,11 +83,11 @@ static class Explain
         return (course, frames);
     }
 
-    public static IEnumerable<Hypothesis> ListedDistances(Course course, ImmutableArray<Frame> frames, Origin origin, OriginPrior prior)
+    static IEnumerable<Hypothesis> ListedDistances(Course course, ImmutableArray<Frame> frames, Origin origin, OriginPrior prior)
     {
         var x = course.Belief.X;
         var rings = course.Taken.Select(t => t.Hypothesis).Where(h => h.Ring is not null && h.Nominal is null).Select(h => h.Ring!);
-        return rings.SelectMany(r => Rings.Diameters(r, x, origin, prior)).Concat(frames.SelectMany(f => Distances.Listed(f, x, origin, prior)));
+        return rings.SelectMany(r => Rings.Diameters(r, x, origin, prior)).Concat(frames.SelectMany(f => Distances.Listed(f, x, origin, prior, overAll: false)));
     }
 
     /// <summary>Origins that reach for the same lengths and holes are one tradition here.</summary>

@@ -7,8 +7,11 @@ namespace WitnessMark.DrawingOffice.Intent.Patterns.Search;
 /// <summary>Takes the best of what is offered, again and again, until nothing is good enough.</summary>
 static class Greedy
 {
-    /// <summary>Odds of three to one against chance before a hypothesis is taken.</summary>
-    public static readonly double Enough = Math.Log(3);
+    /// <summary>
+    /// A pattern is taken at odds of three to one against chance. A listed value only needs to be likelier than no listed
+    /// value, since a draughtsman who writes figures writes one for everything; how sure it is stands beside it.
+    /// </summary>
+    public static double Enough(PatternKind kind) => Order.IsListed(kind) ? 0 : Math.Log(3);
 
     /// <summary>Five standard deviations: further off it is not weighed again. Cause: one in a million true ones is lost.</summary>
     const double Hopeless = 25;
@@ -23,7 +26,7 @@ static class Greedy
         while (open.Count > 0)
         {
             stop.ThrowIfCancellationRequested();
-            var (best, most, verdict) = (-1, Enough, default(Verdict));
+            var (best, most, verdict) = (-1, double.NegativeInfinity, default(Verdict));
             for (var i = open.Count - 1; i >= 0; i--)
             {
                 var (hypothesis, slopes) = open[i];
@@ -35,7 +38,7 @@ static class Greedy
                     continue;
                 }
                 var odds = seen.Log + hypothesis.LogPrior + seen.Freedom * order.LogOdds(Order.IsListed(hypothesis.Kind));
-                if (odds <= most) continue;
+                if (odds <= most || odds < Enough(hypothesis.Kind)) continue;
                 (best, most, verdict) = (i, odds, seen);
             }
             if (best < 0) break;
@@ -52,7 +55,7 @@ static class Greedy
         if (taken.Count == course.Taken.Length) return course;
         var all = taken.ToImmutable();
         var next = course with { Taken = all, Log = log };
-        return next with { Belief = Settle.On(shape, belief.Root, next.Conditions).Belief };
+        return next with { Belief = Settle.On(shape, belief.Root, next.Conditions, belief.X).Belief };
     }
 
     /// <summary>Makes every part hold that is not certain yet.</summary>

@@ -8,7 +8,7 @@ namespace WitnessMark.DrawingOffice.Intent.Patterns.Search;
 /// </summary>
 sealed record Order(double Tied, double Listed, double Free)
 {
-    public static Order[] Places { get; } = [new(0.6, 0.35, 0.05), new(0.5, 0.1, 0.4), new(0.05, 0.85, 0.1), new(0.03, 0.02, 0.95)];
+    public static Order[] Places { get; } = [new(0.6, 0.37, 0.03), new(0.5, 0.1, 0.4), new(0.05, 0.9, 0.05), new(0.03, 0.02, 0.95)];
 
     public static Order[] Sizes { get; } = [new(0.6, 0.37, 0.03), new(0.6, 0.05, 0.35), new(0.05, 0.9, 0.05), new(0.03, 0.02, 0.95)];
 

@@ -12,17 +12,18 @@ static class Settle
 {
     const int MostRounds = 8;
 
-    /// <summary>mm. Cause: a millionth is far below any figure written, and two or three rounds reach it.</summary>
-    const double Held = 1e-7;
+    /// <summary>mm. Cause: far below any figure written, and a tenth of what tells two stations apart; two rounds reach it.</summary>
+    const double Held = 1e-6;
 
     /// <param name="Belief">At the solution, and its covariance under the conditions.</param>
     /// <param name="Left">Largest value that a condition keeps, mm or rad.</param>
     /// <param name="Rank">Independent conditions.</param>
     public readonly record struct Settled(Belief Belief, double ChiSquare, int Rank, double Left);
 
-    public static Settled On(Shape shape, Spread spread, ImmutableArray<Tie> conditions)
+    /// <param name="near">Where the conditions are made linear first: the nearer to the solution, the fewer rounds.</param>
+    public static Settled On(Shape shape, Spread spread, ImmutableArray<Tie> conditions, double[]? near = null)
     {
-        var at = shape.Start;
+        var at = near ?? shape.Start;
         for (var round = 1; ; round++)
         {
             var belief = Belief.Of(shape.Start, spread);

@@ -109,6 +109,7 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
     IEnumerable<Group> Balanced(Frame frame, bool across)
     {
         var stations = Station.Of(frame, across, _x);
+        var level = Rows.Levels(frame, !across, _x);
         var sums = new List<double>();
         for (var i = 0; i < stations.Count; i++)
             for (var k = i + 1; k < stations.Count; k++)
@@ -118,7 +119,7 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
             var pairs = new List<(Station A, Station B)>();
             for (var i = 0; i < stations.Count; i++)
                 for (var k = i; k < stations.Count; k++)
-                    if (Math.Abs(sum - stations[i].At - stations[k].At) < 2 * Exact && Answers(stations[i], stations[k])) pairs.Add((stations[i], stations[k]));
+                    if (Math.Abs(sum - stations[i].At - stations[k].At) < 2 * Exact && Rows.Answer(_shape, stations[i], stations[k], level, _x)) pairs.Add((stations[i], stations[k]));
             var all = pairs.SelectMany(p => p.A.Members.Concat(p.B.Members)).ToHashSet();
             var from = Taken(PatternKind.Symmetric, all, frame, across);
             var ofEdges = pairs.Exists(p => IsEdge(p.A) && IsEdge(p.B) && p.A != p.B);
@@ -133,9 +134,6 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
     }
 
     bool IsEdge(Station s) => s.Members.Any(_shape.Edges.Contains);
-
-    bool Answers(Station a, Station b) => a == b ? a.Members.Any(_shape.IsMark)
-        : (IsEdge(a) && IsEdge(b)) || (a.Members.Any(_shape.IsMark) && b.Members.Any(_shape.IsMark));
 
     int Speaker(Station s) => s.Members.OrderBy(m => _shape.Edges.Contains(m) ? 0 : _shape.IsMark(m) ? 1 : 2).First();
 

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WitnessMark.DrawingOffice.Drafting.Dimensions;
+using WitnessMark.DrawingOffice.Drafting.FromPlan;
+using WitnessMark.DrawingOffice.Intent.Patterns;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.Maths;
+using WitnessMark.PrintRoom.Shapes;
+
+namespace WitnessMark.DrawingOffice.Drafting.FromIntent;
+
+/// <summary>Patterns as a drawing says them: by the letters of its holes, and by circles and lines in the view.</summary>
+sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOnlyList<Hole> holes, Figures figures)
+{
+    /// <summary>mm that a middle line stands out past the outline.</summary>
+    const double Past = 4;
+
+    /// <summary>One call-out for all holes of a size, at the first of them; the others keep their letter.</summary>
+    public ImmutableDictionary<string, string> Calls()
+    {
+        var calls = ImmutableDictionary.CreateBuilder<string, string>();
+        foreach (var group in intent.Held.Where(f => f.Kind == PatternKind.EqualSize))
+        {
+            var round = holes.Where(h => h.Between is null && group.Features.Contains(h.Id)).ToList();
+            if (round.Count < 2) continue;
+            foreach (var hole in round) calls[hole.Id] = "";
+            calls[round[0].Id] = string.Create(CultureInfo.InvariantCulture, $"{round.Count} × ⌀{figures.Size(round[0].Id) ?? figures.LengthOr(round[0].Size.Value)}");
+        }
+        return calls.ToImmutable();
+    }
+
+    /// <summary>Circles that were found, not those that merely follow.</summary>
+    public ImmutableArray<PitchCircle> PitchCircles() => [.. Rings().Select(r => r.Circle)];
+
+    public ImmutableArray<(Vec2 From, Vec2 To)> MiddleLines(Box box) => [.. Middles().Select(m => MiddleLine(m, box))];
+
+    public IEnumerable<string> Notes()
+    {
+        foreach (var (f, circle) in Rings())
+        {
+            var spaced = f.Kind == PatternKind.EqualSteps ? $", {f.Features.Length} equally spaced" : "";
+            yield return $"{Letters(f.Features)}: pitch circle ⌀{figures.LengthOr(2 * circle.Radius)}{spaced}.";
+        }
+        foreach (var f in intent.Held.Where(f => f.Kind == PatternKind.EquallySpaced))
+        {
+            var (first, last) = (At(f.Features[0]), At(f.Features[^1]));
+            var (spaces, whole) = (f.Features.Length - 1, first.DistanceTo(last));
+            yield return $"{Letters(f.Features)}: {spaces} spaces of {figures.LengthOr(whole / spaces)} = {figures.LengthOr(whole)}.";
+        }
+        foreach (var f in Middles()) yield return $"{Letters(f.Features)}: symmetric about the middle line.";
+        foreach (var u in intent.Undecided) yield return $"Undecided: {u.Words}";
+    }
+
+    IEnumerable<(Finding Finding, PitchCircle Circle)> Rings()
+    {
+        var seen = new List<HashSet<string>>();
+        foreach (var f in intent.Held.Where(f => f.Kind is PatternKind.PitchCircle or PatternKind.EqualSteps && f.Standing != Standing.Implied))
+        {
+            var members = f.Features.ToHashSet();
+            if (seen.Exists(s => s.IsSupersetOf(members))) continue;
+            seen.Add(members);
+            var centre = intent.Of(f.About!) is { } hub ? frame.Of(hub.At) : f.Features.Aggregate(Vec2.Zero, (s, id) => s + At(id)) / f.Features.Length;
+            yield return (f, new(centre, At(f.Features[0]).DistanceTo(centre)));
+        }
+    }
+
+    IEnumerable<Finding> Middles() => intent.Held.Where(f => f.Kind == PatternKind.Symmetric);
+
+    /// <summary>Square to the line between the first pair, through the middle of the pair, right across the part.</summary>
+    (Vec2 From, Vec2 To) MiddleLine(Finding f, Box box)
+    {
+        var along = Math.Abs(Across(f).X) > 0.5 ? new Vec2(1, 0) : new Vec2(0, 1);
+        var middle = (At(f.Features[0]) + At(f.Features[1])) / 2;
+        return along.X > 0
+            ? (new(middle.X, box.Bottom - Past), new(middle.X, box.Top + Past))
+            : (new(box.Left - Past, middle.Y), new(box.Right + Past, middle.Y));
+    }
+
+    Vec2 Across(Finding f) => (At(f.Features[1]) - At(f.Features[0])).Unit;
+
+    Vec2 At(string id) => frame.Of(plan.Of(id).At);
+
+    string Letters(ImmutableArray<string> ids)
+    {
+        string[] letters = [.. ids.Select(id => holes.FirstOrDefault(h => h.Id == id)?.Letter ?? id)];
+        return letters.Length > 8 ? $"{string.Join(", ", letters[..3])} … {letters[^1]}" : string.Join(", ", letters);
+    }
+}
