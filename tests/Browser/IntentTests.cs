@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using WitnessMark.Browser.Stores;
 using WitnessMark.Stores;
 using WitnessMark.Tests;
 using WitnessMark.Web.Tests;

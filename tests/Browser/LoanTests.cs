@@ -1,7 +1,9 @@
 using System.IO.Compression;
 using Microsoft.Playwright;
 using WitnessMark.Browser.Stores;
+using WitnessMark.Stores;
 using WitnessMark.Tests;
+using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;
 
 namespace WitnessMark.Browser;
@@ -37,6 +39,31 @@ public sealed class LoanTests(Chromium chromium) : IClassFixture<Chromium>
         await stream.CopyToAsync(copy);
         using var zip = new ZipArchive(copy);
         Assert.Equal(["README.txt", "readings.csv", "reading-sheet.csv", "plan.json", "plan.svg", "photograph-1.png", "manifest.sha256"], zip.Entries.Select(e => e.FullName));
+        Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "six holes and their sizes: eighteen unknowns less the three that say where the part lies; a list that checks each reading is longer")]
+    public async Task What_to_read_is_a_list_that_is_ticked_off_as_values_are_typed()
+    {
+        await using var host = await HostProcess.Start();
+        var bench = await Bench.Lay(host.Http, "Bracket on its last evening",
+            [.. new[] { (0, 0), (76, 0), (76, 57), (0, 57), (38, 28), (115, 28) }.Select((p, i) => new SketchedFeature($"H{i + 1}", "hole", "", "", p.Item1, p.Item2, null, 9.5, null))]);
+        await using var visit = await chromium.Visit(host.Address, $"{bench.Address}?sheet=taking", 360, 740, touch: true);
+        await Expect(visit.Page.Locator(".headline")).ToContainTextAsync("readings: everything held, each checked by the others");
+        var steps = await visit.Page.Locator(".taking li").CountAsync();
+        Assert.InRange(steps, 16, 30);
+        await visit.Page.Locator("#step-1").FillAsync("9.52");
+        await visit.Page.Locator("#step-1").PressAsync("Enter");
+        await Expect(visit.Page.Locator("#step-2")).ToBeFocusedAsync();
+        await visit.Page.Locator("#step-2").FillAsync("nine");
+        await visit.Button("Write down 2").ClickAsync();
+        await Expect(visit.Page.Locator(".taking .refusal")).ToContainTextAsync("nine");
+        await Look(visit, "taking");
+        await visit.Page.ReloadAsync();
+        await Expect(visit.Page.Locator(".taking li.taken")).ToContainTextAsync("✓ 9.52");
+        await Expect(visit.Page.Locator(".headline")).ToContainTextAsync($"{steps - 1} of {steps} readings left");
+        Assert.Equal("diameter", Assert.Single(await bench.Standing(host.Http)).Kind);
         Assert.Empty(visit.Complaints);
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
-using WitnessMark.FrontOffice.Typed;
 
 namespace WitnessMark.FrontOffice.MeasureSample;
 
@@ -15,7 +14,4 @@ public static class ConditionWords
     /// <summary>Null when it is none of them; an empty word is sound.</summary>
     public static FeatureCondition? Named(string? word) => string.IsNullOrWhiteSpace(word) ? FeatureCondition.Sound
         : All.IndexOf(word.Trim().ToLowerInvariant()) is >= 0 and var i ? (FeatureCondition)i : null;
-
-    internal static FeatureCondition Read(string? word, string field, Place place) =>
-        Named(word) ?? throw place.Refuse(field, word, $"write {string.Join(", ", All.SkipLast(1))} or {All[^1]}");
 }

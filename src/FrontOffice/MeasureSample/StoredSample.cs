@@ -74,7 +74,7 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
         SketchTurn = s.Turn,
         SketchSize = s.Size,
         SketchLength = s.Length,
-        Condition = ConditionWords.Read(s.Condition, "condition", Place.None),
+        Condition = FeatureWords.Condition(s.Condition, "condition", Place.None),
         Wear = s.Wear,
     };
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MakeToSize;
+using WitnessMark.FrontOffice.MeasureSample;
 using WitnessMark.FrontOffice.MeasureSample.Sheet;
 using WitnessMark.FrontOffice.Typed;
 using WitnessMark.Maths.Units;
@@ -40,7 +41,11 @@ sealed record SheetToKeep(SampleSketch? Sketch, ImmutableArray<ReadingEntry> Rea
     }
 
     static SketchedFeature Sketched(TypedFeature typed, Feature read) =>
-        new(typed.Id, typed.Kind, typed.From, typed.To, read.Sketch?.X, read.Sketch?.Y, read.SketchTurn, read.SketchSize, read.SketchLength);
+        new(typed.Id, typed.Kind, typed.From, typed.To, read.Sketch?.X, read.Sketch?.Y, read.SketchTurn, read.SketchSize, read.SketchLength)
+        {
+            Condition = read.Condition == FeatureCondition.Sound ? null : ConditionWords.Of(read.Condition),
+            Wear = read.Wear,
+        };
 
     static OwnedInstrument Owned(Instrument i) =>
         new(NamedId.Of(NamedId.Vehicles, $"instrument {i.Name}"), i.Name, i.Resolution, i.StatedError, i.Repeatability, i.ReadsAngle);

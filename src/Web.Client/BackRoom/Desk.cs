@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Taking;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
@@ -48,6 +49,9 @@ public sealed class Desk(PageScript page)
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<IntentFound> Intent(IntentAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told), WorkJson.Default.IntentFound)!;
+
+    public async Task<TakingList> Taking(TakingAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Taking), JsonSerializer.Serialize(asked, WorkJson.Default.TakingAsked), stop), WorkJson.Default.TakingList)!;
 
     public async Task<LoanStanding> Loan(LoanRequest asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Loan), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanStanding)!;

@@ -72,6 +72,11 @@ public static partial class Work
     public static string Intent(string request) => Answers.Of(() =>
         JsonSerializer.Serialize(IntentFound.Of(JsonSerializer.Deserialize(request, WorkJson.Default.IntentAsked)!, new Told(0, 1)), WorkJson.Default.IntentFound));
 
+    /// <summary>The shortest list of readings for a sketched part.</summary>
+    [JSExport]
+    public static string Taking(string request) => Answers.Of(() =>
+        JsonSerializer.Serialize(JsonSerializer.Deserialize(request, WorkJson.Default.TakingAsked)!.List(), WorkJson.Default.TakingList));
+
     /// <summary>Whether a borrowed sample may go back.</summary>
     [JSExport]
     public static string Loan(string request) => Answers.Of(() =>

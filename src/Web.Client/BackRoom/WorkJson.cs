@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Taking;
 using WitnessMark.FrontOffice.MakeShape;
 using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.MeasureSolid;
@@ -29,6 +30,8 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(WhatIf))]
 [JsonSerializable(typeof(IntentAsked))]
 [JsonSerializable(typeof(IntentFound))]
+[JsonSerializable(typeof(TakingAsked))]
+[JsonSerializable(typeof(TakingList))]
 [JsonSerializable(typeof(LoanRequest))]
 [JsonSerializable(typeof(LoanStanding))]
 [JsonSerializable(typeof(LoanPapers))]

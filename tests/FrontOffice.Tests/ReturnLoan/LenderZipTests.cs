@@ -50,6 +50,7 @@ public sealed class LenderZipTests
             Reading("P1", "P9", "5"));
         var own = plate with
         {
+            Sketch = plate.Sketch! with { Features = plate.Sketch.Features.Add(new("H1", "hole", "", "", 5, 5, null, 8, null) { Condition = "worn", Wear = 0.3 }) },
             Sample = plate.Sample with { Title = "Plate, \"upper\"; the #1" },
             Instruments = [new OwnedInstrument(Guid.NewGuid(), "#2, the \"old\" one", 0.05, 0.1, 0.0333333333, false), new OwnedInstrument(Guid.NewGuid(), "bevel", 0.0174532925199433, 0, 0.001, true)],
         };
