@@ -146,4 +146,19 @@ public class SolidSheetTests
         static ReadingEntry Entry(string kind, string from, string to, string value, string plusMinus, string instrument) =>
             new(Guid.NewGuid(), Guid.NewGuid(), kind, from, to, value, plusMinus, instrument, "", DateTimeOffset.UnixEpoch, "test");
     }
+
+    [Fact]
+    [Truth(Grade.Property, "a sheet that is only begun is loose and says what to read; it is no fault")]
+    public void A_sheet_just_begun_is_loose()
+    {
+        foreach (var rows in new[] { "A,face,up\n", "P1,corner,\n", "A,face,up\nS1,set-up,up\nP1,corner,\n" })
+        {
+            var result = WitnessMark.FrontOffice.MeasureSolid.MeasureSolid.Run(new(Read($"feature,kind,way\n{rows}").Value));
+            Assert.True(result.Plan.Convergence.Converged, result.Plan.Convergence.Words);
+            Assert.Equal(0, result.Plan.Redundancy);
+            Assert.NotNull(result.Part);
+            Assert.Contains(result.Cautions, c => c.StartsWith("Nothing checks these readings", StringComparison.Ordinal));
+            Assert.NotEqual("", result.ToJson());
+        }
+    }
 }
