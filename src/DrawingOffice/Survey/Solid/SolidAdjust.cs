@@ -24,14 +24,25 @@ public static class SolidAdjust
         SolidCheck.Verify(joined);
         var solver = new SolidSolver(joined);
         var fit = solver.Settle(Settled(solver, stop), solver.Weights);
-        var tests = Testing.Of(solver, fit);
-        var plan = SolidPlanMaker.Make(solver, fit, tests, Snooping.Find(solver, fit, tests, stop), searchMirrors, stop);
+        var plan = Best(solver, fit, (f, t) => Snooping.Find(solver, f, t, stop), searchMirrors, stop);
         var aside = plan.Doubts.Alone;
         if (aside.IsEmpty) return plan;
 
         var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
-        var kept = solver.Adjust(fit.X, solver.Without(aside.ToHashSet()), stop);
-        return plan with { WithoutDoubtful = SolidPlanMaker.Make(solver, kept, Testing.Of(solver, kept), rest, searchMirrors, stop) };
+        var kept = solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop);
+        return plan with { WithoutDoubtful = Best(solver, kept, (_, _) => rest, searchMirrors, stop) };
+    }
+
+    /// <summary>The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly better).</summary>
+    static SolidPlan Best(SolidSolver solver, Fit fit, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop)
+    {
+        for (var round = 0; ; round++)
+        {
+            var tests = Testing.Of(solver, fit);
+            var plan = SolidPlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
+            if (plan.BetterStart is null || round == 5) return plan;
+            fit = solver.Adjust(plan.BetterStart, fit.Weights, stop);
+        }
     }
 
     /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>

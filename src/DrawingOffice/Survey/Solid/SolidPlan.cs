@@ -91,4 +91,7 @@ public sealed record SolidPlan(
     internal SolidSolver Solver { get; init; } = null!;
 
     internal Fit Fit { get; init; } = null!;
+
+    /// <summary>Where the search for second shapes came upon a better one than this plan.</summary>
+    internal double[]? BetterStart { get; init; }
 }

@@ -11,6 +11,8 @@ static class SolidPlanMaker
     {
         var loose = SolidLooseness.Of(solver, fit);
         var looseIds = loose.SelectMany(g => g.Ids).ToHashSet();
+        double[]? better = null;
+        var mirrors = searchMirrors ? SolidMirrors.Of(solver, fit, looseIds, out better, stop) : [];
         return new SolidPlan(
             solver.Sample,
             Placed(solver, fit, looseIds),
@@ -25,9 +27,9 @@ static class SolidPlanMaker
             Findings.Results(solver, fit, tests, doubts, solver.Sample.Readings.Length),
             doubts,
             loose,
-            searchMirrors ? SolidMirrors.Of(solver, fit, looseIds, stop) : [],
+            mirrors,
             HandOf(solver, fit))
-        { Solver = solver, Fit = fit };
+        { Solver = solver, Fit = fit, BetterStart = better };
     }
 
     static ImmutableArray<SolidPlaced> Placed(SolidSolver solver, Fit fit, HashSet<string> loose)

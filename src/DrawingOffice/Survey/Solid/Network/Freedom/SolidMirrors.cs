@@ -17,8 +17,16 @@ static class SolidMirrors
     /// <summary>Trials worse than this before adjustment are not worth adjusting: a reading off by some twenty of its ±.</summary>
     const double WorthTrying = 400;
 
-    public static ImmutableArray<SolidMirror> Of(SolidSolver solver, Fit fit, IReadOnlySet<string> loose, CancellationToken stop)
+    /// <summary>
+    /// How much better a second shape must fit to become the first; as on a flat part: what was sketched keeps its side, elsewhere any
+    /// gain beyond rounding will do.
+    /// </summary>
+    static double Decisive(SolidLayout layout, int[] flips) => flips.Where(layout.HasPlace).All(f => layout.Features[f].Sketch is null) ? 1e-3 : double.PositiveInfinity;
+
+    /// <param name="better">Where a shape was found that fits better than the one searched from; the search then ends, to begin anew from there.</param>
+    public static ImmutableArray<SolidMirror> Of(SolidSolver solver, Fit fit, IReadOnlySet<string> loose, out double[]? better, CancellationToken stop)
     {
+        better = null;
         var found = new List<SolidMirror>();
         var layout = solver.Layout;
         var coarse = SolidStart.Coarse(solver);
@@ -32,6 +40,11 @@ static class SolidMirrors
             if (!minimum.Converged || minimum.SumOfSquares > fit.SumOfSquares + NearlyAsGood) continue;
             var second = solver.Settle(minimum, fit.Weights);
             if (second.Free.Length > fit.Free.Length) continue;
+            if (second.SumOfSquares < fit.SumOfSquares - Decisive(layout, flips))
+            {
+                better = second.X;
+                return [];
+            }
             if (Compare(solver, fit, second, ids, [.. about.Select(f => layout.Features[f].Id)]) is { } mirror && !found.Any(m => Same(m, mirror))) found.Add(mirror);
         }
         return [.. found];
