@@ -8,7 +8,11 @@ namespace WitnessMark.FrontOffice.MeasureSolid;
 /// <summary>Kinds of features in space and rough directions as people write them.</summary>
 public static class SolidWords
 {
-    internal static SolidKind Kind(string? word, string field, Place place) => word?.ToLowerInvariant().Replace(' ', '-') switch
+    internal static SolidKind Kind(string? word, string field, Place place) =>
+        word is not null && Read(word) is { } kind ? kind : throw place.Refuse(field, word, "write corner, hole, face, edge, round or set-up");
+
+    /// <summary>Null for a word that names none.</summary>
+    public static SolidKind? Read(string word) => word.Trim().ToLowerInvariant().Replace(' ', '-') switch
     {
         "corner" or "point" => SolidKind.Point,
         "hole" => SolidKind.Hole,
@@ -16,7 +20,7 @@ public static class SolidWords
         "edge" => SolidKind.Edge,
         "round" or "tube" or "bar" or "cylinder" => SolidKind.Cylinder,
         "set-up" or "setup" => SolidKind.SetUp,
-        _ => throw place.Refuse(field, word, "write corner, hole, face, edge, round or set-up"),
+        _ => null,
     };
 
     public static string Word(SolidKind kind) => kind switch

@@ -2,6 +2,7 @@ using WitnessMark.DrawingOffice.Survey.Solid;
 using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.MeasureSolid.Rows;
 using WitnessMark.Maths;
+using WitnessMark.Stores;
 
 namespace WitnessMark.Tests.FrontOffice.MeasureSolid;
 
@@ -128,5 +129,36 @@ public class SolidSheetTests
         var grown = SolidText.WithFeature(narrow, ("feature", "S1"), ("kind", "set-up"), ("way", "up"));
         grown = SolidText.WithReading(grown, ("kind", "height"), ("from", "H1"), ("to", "S1"), ("value", "30"), ("instrument", "± 0.1"));
         Assert.Equal((3, 2, 1), (Read(grown).Value.Features.Length, Read(grown).Value.Readings.Length, Read(grown).Value.Faces.Length));
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "a stored flat survey joins a face and reads back as it was; joined again it replaces itself")]
+    public void A_stored_flat_survey_is_joined()
+    {
+        var sketch = new SampleSketch(Guid.NewGuid(), [new("H1", "hole", "", "", 3.5, -2, null, null, null), new("H2", "hole", "", "", null, null, null, null, null)]);
+        ReadingEntry[] standing = [Entry("centre distance", "H1", "H2", "20,02", "", "calliper"), Entry("diameter", "H1", "", ".257\"", "0.05", "")];
+        var once = FaceText.With(Good, "B", "right", sketch, standing);
+        var flat = Assert.Single(Read(once).Value.Faces).Sample;
+        Assert.Equal((2, 2, 20.02), (flat.Features.Length, flat.Readings.Length, flat.Readings[0].Value));
+        Assert.Equal((0.025, 0.257 * 25.4), (flat.Readings[1].Sigma, Math.Round(flat.Readings[1].Value, 9)));
+        Assert.Equal(once, FaceText.With(once, "B", "right", sketch, standing));
+
+        static ReadingEntry Entry(string kind, string from, string to, string value, string plusMinus, string instrument) =>
+            new(Guid.NewGuid(), Guid.NewGuid(), kind, from, to, value, plusMinus, instrument, "", DateTimeOffset.UnixEpoch, "test");
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "a sheet that is only begun is loose and says what to read; it is no fault")]
+    public void A_sheet_just_begun_is_loose()
+    {
+        foreach (var rows in new[] { "A,face,up\n", "P1,corner,\n", "A,face,up\nS1,set-up,up\nP1,corner,\n" })
+        {
+            var result = WitnessMark.FrontOffice.MeasureSolid.MeasureSolid.Run(new(Read($"feature,kind,way\n{rows}").Value));
+            Assert.True(result.Plan.Convergence.Converged, result.Plan.Convergence.Words);
+            Assert.Equal(0, result.Plan.Redundancy);
+            Assert.NotNull(result.Part);
+            Assert.Contains(result.Cautions, c => c.StartsWith("Nothing checks these readings", StringComparison.Ordinal));
+            Assert.NotEqual("", result.ToJson());
+        }
     }
 }

@@ -77,6 +77,22 @@ public class StepBracketTests
         Assert.InRange(accused, 5, 6);
     }
 
+    [Fact]
+    [Truth(Grade.Property, "a face with two corners and no other tie is loose, and one sentence says why; the rest of the part stays held")]
+    public void A_face_with_two_corners_says_why_it_is_loose()
+    {
+        // The ear without its lower corners' tie, its hole and its angle: only the bend's ends are left on it.
+        string[] gone = ["P7,corner", "P8,corner", "H4,hole", "E8,", "E9,", "E10,", "length along edge,E8", "length along edge,E9", "length along edge,E10", "diameter,H4", "angle,A,C"];
+        var kept = StepBracket.Sheet(7).Split('\n').Where(l => !gone.Any(l.StartsWith) && !l.Contains(",P7") && !l.Contains(",P8") && !l.Contains("H4,")
+            && !l.StartsWith("height,P7", StringComparison.Ordinal) && !l.StartsWith("height,P8", StringComparison.Ordinal));
+        var result = Run(string.Join('\n', kept));
+        var caution = Assert.Single(result.Cautions, c => c.StartsWith("Loose:", StringComparison.Ordinal));
+        Assert.StartsWith("Loose: C; a plane needs three places not in line", caution);
+        Assert.Single(caution.Split(". "));
+        Assert.Equal(["C"], result.Plan.Features.Where(f => f.Loose).Select(f => f.Id));
+        Assert.Null(result.Part!.Pairs.Single(p => p is { A: "A", B: "C" }).Angle);
+    }
+
     static IEnumerable<(string, string)> Pairs()
     {
         string[] ids = [.. StepBracket.True.Keys];
