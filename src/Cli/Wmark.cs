@@ -24,6 +24,7 @@ static class Wmark
             SolveCommand.Build(desk),
             NextCommand.Build(desk),
             SheetCommand.Build(desk),
+            TakingCommand.Build(desk),
         },
         MadeToCommand.Build(desk),
         DrawCommand.Build(desk),
