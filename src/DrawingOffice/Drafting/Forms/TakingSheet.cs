@@ -80,7 +80,7 @@ public static class TakingSheet
         board.Text(new(Room.Right, Room.Top - 5), string.Create(CultureInfo.InvariantCulture, $"{sheet} of {of}"), Letter.Usual, anchor: Anchor.Right);
         board.Text(new(Room.Left, Room.Top - 13), Letter.Cut($"{sample.Id}  {sample.Title}", Room.Width * 0.6, Letter.Usual), Letter.Usual);
         board.Text(new(Room.Left + Room.Width * 0.62, Room.Top - 13), "date, taken by", Letter.Small, tone: Tone.Quiet);
-        board.Line(new(Room.Left + Room.Width * 0.74, Room.Top - 13.5), new(Room.Right, Room.Top - 13.5), Layers.Frame, Stroke.Thin);
+        board.Line(new(Room.Left + Room.Width * 0.79, Room.Top - 13.5), new(Room.Right, Room.Top - 13.5), Layers.Frame, Stroke.Thin);
     }
 
     static void Sketch(Board board, Sample sample, Box box)
