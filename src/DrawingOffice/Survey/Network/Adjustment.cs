@@ -57,11 +57,12 @@ abstract class Adjustment
     }
 
     /// <summary>Least squares from a start, no more: where it comes to rest and how.</summary>
-    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop)
+    /// <param name="most">Steps after which it rests even if not settled: few will do for a start.</param>
+    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop, int most = 200)
     {
         if (Unknowns == 0) return new Minimum([], 0, true, 0, 0, "nothing to adjust");
         _loaded = null;
-        return TrustRegion.Minimise(_model, _normal, start, weights, stop: stop);
+        return TrustRegion.Minimise(_model, _normal, start, weights, most, stop);
     }
 
     public Fit Adjust(double[] start, double[] weights, CancellationToken stop) => Settle(Minimise(start, weights, stop), weights);
