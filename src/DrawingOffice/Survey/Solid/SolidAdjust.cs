@@ -45,10 +45,6 @@ public static class SolidAdjust
         }
     }
 
-    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
-    static Maths.LeastSquares.Minimum Settled(SolidSolver solver, CancellationToken stop)
-    {
-        var start = SolidStart.From(solver, stop);
-        return SolidRepair.Improve(solver, solver.Minimise(start, SolidStart.Coarse(solver), stop).X, stop);
-    }
+    static Maths.LeastSquares.Minimum Settled(SolidSolver solver, CancellationToken stop) =>
+        SolidRepair.Improve(solver, SolidStart.Approach(solver, SolidStart.From(solver, stop), stop), stop);
 }

@@ -188,7 +188,7 @@ sealed class SolidEquations : IResiduals
 
     double Skew(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)
     {
-        var (value, ofFirst, ofSecond) = Across(_layout.Direction(o.From, x), _layout.Direction(o.To, x), o.Part);
+        var (value, ofFirst, ofSecond) = Components.Across(_layout.Direction(o.From, x), _layout.Direction(o.To, x), o.Part);
         to.Direction(o.From, ofFirst);
         to.Direction(o.To, ofSecond);
         return value;
@@ -196,28 +196,11 @@ sealed class SolidEquations : IResiduals
 
     double Beside(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)
     {
-        var (value, ofAlong, ofPlace) = Across(_layout.Direction(o.To, x), _layout.Place(o.From, x) - _layout.Place(o.To, x), o.Part);
+        var (value, ofAlong, ofPlace) = Components.Across(_layout.Direction(o.To, x), _layout.Place(o.From, x) - _layout.Place(o.To, x), o.Part);
         to.Direction(o.To, ofAlong);
         to.Place(o.From, ofPlace);
         to.Place(o.To, -ofPlace);
         return value;
-    }
-
-    /// <summary>
-    /// A component of v across a direction of length 1, and its slopes. The two parts are square to one another, so that their squares
-    /// add up to the same whichever axis they are laid out from.
-    /// </summary>
-    static (double Value, Vec3 OfAlong, Vec3 OfV) Across(Vec3 along, Vec3 v, int part)
-    {
-        var axis = Math.Abs(along.X) <= Math.Abs(along.Y) && Math.Abs(along.X) <= Math.Abs(along.Z) ? new Vec3(1, 0, 0)
-            : Math.Abs(along.Y) <= Math.Abs(along.Z) ? new Vec3(0, 1, 0) : new Vec3(0, 0, 1);
-        var lean = axis.Dot(along);
-        var w = axis - lean * along;
-        var length = w.Length;
-        var unit = part == 0 ? w / length : along.Cross(axis) / length;
-        var value = v.Dot(unit);
-        var ofAlong = part == 0 ? (-along.Dot(v) * axis - lean * v) / length : axis.Cross(v) / length;
-        return (value, ofAlong + value * lean / (length * length) * axis, unit);
     }
 
     double Aside(in SolidObserved o, ReadOnlySpan<double> x, Slopes to)

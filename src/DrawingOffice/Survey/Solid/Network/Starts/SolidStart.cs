@@ -8,6 +8,12 @@ namespace WitnessMark.DrawingOffice.Survey.Solid.Network;
 /// </summary>
 sealed class SolidStart
 {
+    /// <summary>Guesses that are settled, best fitting first. Cause: a feature has two or three places that fit at all, each met from several guesses.</summary>
+    const int MostTried = 6;
+
+    /// <summary>Cause: from a sketch some millimetres off five or six steps come within hundredths; what is left the last adjustment does anyway.</summary>
+    const int Rough = 6;
+
     readonly SolidSolver _solver;
     readonly SolidLayout _layout;
     readonly LocalFit _fit;
@@ -45,6 +51,14 @@ sealed class SolidStart
     {
         var ordinary = Ordinary(solver);
         return [.. solver.Weights.Select(w => Math.Min(w, ordinary))];
+    }
+
+    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start; only as far as is needed to be near.</summary>
+    public static double[] Approach(SolidSolver solver, double[] start, CancellationToken stop)
+    {
+        var coarse = Coarse(solver);
+        var near = solver.Minimise(start, coarse, stop, 2 * Rough);
+        return near.SumOfSquares < 4 * coarse.Length ? near.X : solver.Minimise(near.X, coarse, stop).X;
     }
 
     void Sizes()
@@ -105,7 +119,7 @@ sealed class SolidStart
         var weights = Coarse(_solver);
         for (var r = 0; r < weights.Length; r++)
             if (_solver.Equations.Rows[r].Form is Form.OnFace || !Array.TrueForAll(_solver.Named(r), f => _placed[f])) weights[r] = 0;
-        var settled = _solver.Minimise(_x, weights, stop).X;
+        var settled = _solver.Minimise(_x, weights, stop, Rough).X;
         if (Array.TrueForAll(settled, double.IsFinite)) settled.CopyTo(_x, 0);
     }
 
@@ -134,15 +148,15 @@ sealed class SolidStart
     void Place(int feature)
     {
         var ties = Ties(feature);
-        var (best, least) = (_x, double.PositiveInfinity);
         var x = (double[])_x.Clone();
-        foreach (var guess in Guesses.Lay(_solver, feature, x, ties))
+        var guesses = new List<(double Sum, double[] X)>();
+        foreach (var _ in Guesses.Lay(_solver, feature, x, ties)) guesses.Add((_fit.Sum(x, ties, _solver.Weights, _ordinary), (double[])x.Clone()));
+        var (best, least) = (guesses[0].X, double.PositiveInfinity);
+        // The sketch's own guess comes first and is left only for a clear gain.
+        foreach (var (_, trial) in ties.Count == 0 ? [] : guesses.Take(1).Concat(guesses.Skip(1).OrderBy(g => g.Sum).Take(MostTried)))
         {
-            var trial = (double[])x.Clone();
             var sum = _fit.Settle(feature, trial, ties, _solver.Weights, _ordinary);
-            // The sketch's own guess comes first and is left only for a clear gain.
-            if (sum < least - Math.Max(1, guess == 1 ? 0.5 * least : 0) || best == _x) (best, least) = (trial, sum);
-            if (least < 1e-6 && guess > 0 || ties.Count == 0) break;
+            if (sum < 0.5 * least - 1) (best, least) = (trial, sum);
         }
         best.CopyTo(_x, 0);
         if (_layout.Kind(feature) == SolidKind.Plane && _layout.Features[feature].SketchDirection is null) Outward(feature);
