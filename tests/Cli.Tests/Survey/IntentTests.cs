@@ -16,6 +16,11 @@ public class IntentTests
         Assert.Contains("odds", told.Out);
     }
 
+    /// <summary>docs/guide/intent.md shows this very answer.</summary>
+    [Fact]
+    public void The_guide_s_example_is_what_is_said() =>
+        Assert.Contains(Told.By("intent", Plate, "--origin", "british").Out.TrimEnd('\n'), File.ReadAllText("guide/intent.md").ReplaceLineEndings("\n"));
+
     [Fact]
     public void Intent_prints_one_object_and_obeys_a_refusal()
     {

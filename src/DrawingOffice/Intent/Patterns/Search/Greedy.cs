@@ -64,7 +64,7 @@ static class Greedy
         foreach (var slope in slopes)
         {
             var variance = belief.Now.Covariance(slope.Columns, slope.Rates, slope.Columns, slope.Rates);
-            if (variance > Weigher.Certain * slope.Before) belief.Hold(slope, slope.At(from, belief.X), variance);
+            if (Weigher.Open(variance, slope)) belief.Hold(slope, slope.At(from, belief.X), variance);
         }
     }
 
