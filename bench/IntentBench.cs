@@ -51,7 +51,7 @@ public class IntentBench
                     yield return (ReadingKind.CentreDistance, holes[i].Id, holes[k].Id, Math.Round(d.Value));
     }
 
-    /// <summary>Prints precision and recall over seeded plates of 12 to 40 features, and what plates without any pattern give.</summary>
+    /// <summary>Prints precision and recall over seeded plates of 12 to some 40 features, and what plates without any pattern give.</summary>
     public static void Score(ulong first, int count)
     {
         var (total, slips, worn, stated) = (DrawingOffice.Tests.Intent.Patterns.Score.Nothing, 0, 0, 0);
