@@ -18,6 +18,13 @@ if (args is ["photographs", var folder])
     return;
 }
 
+// What was meant by simulated plates, scored: dotnet run -c Release --project bench -- intent FIRST COUNT
+if (args is ["intent", var first, var count])
+{
+    IntentBench.Score(ulong.Parse(first), int.Parse(count));
+    return;
+}
+
 // In one process, each figure against its named alternative: dotnet run -c Release --project bench -- --filter '*'
 var config = DefaultConfig.Instance
     .AddJob(Job.Default.WithToolchain(new InProcessEmitToolchain(TimeSpan.FromHours(1), logOutput: true)).WithWarmupCount(3).WithIterationCount(9))

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Intent.Patterns;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.Maths;

@@ -12,6 +12,14 @@ static class Distances
     /// <summary>mm either side of the measured distance.</summary>
     const double Near = 0.7;
 
+    /// <summary>Stations past which a distance between holes that are no neighbours is not weighed: the choice among so many costs more than it can earn.</summary>
+    const int MostFar = 12;
+
+    /// <summary>Listed values weighed for one distance, and the mm by which they are ranked beforehand: what hand making usually leaves between two holes.</summary>
+    const int Rival = 3;
+
+    const double Usual = 0.2;
+
     /// <param name="overAll">Only from edge to edge.</param>
     public static IEnumerable<Hypothesis> Listed(Frame frame, double[] x, Origin origin, OriginPrior prior, bool overAll)
     {
@@ -23,8 +31,9 @@ static class Distances
                 {
                     var (a, b) = (Speaker(frame.Shape, stations[i]), Speaker(frame.Shape, stations[k]));
                     if (overAll && !(frame.Shape.Edges.Contains(a) && frame.Shape.Edges.Contains(b))) continue;
+                    if (stations.Count > MostFar && k > i + 1 && !frame.Shape.Edges.Contains(a) && !frame.Shape.Edges.Contains(b)) continue;
                     var choice = Choice(frame.Shape, a, b, k - i, stations.Count);
-                    foreach (var (nominal, log) in Rungs(stations[k].At - stations[i].At, origin, prior))
+                    foreach (var (nominal, log) in Nearest(stations[k].At - stations[i].At, origin, prior))
                         yield return new(PatternKind.RoundDistance, [a, b], [frame.Sum(across, nominal.Value, log, (b, 1), (a, -1))], choice)
                         {
                             About = Rows.About(frame, !across),
@@ -35,6 +44,9 @@ static class Distances
                 }
         }
     }
+
+    static IEnumerable<(Nominal Nominal, double LogStretch)> Nearest(double length, Origin origin, OriginPrior prior) =>
+        Rungs(length, origin, prior).OrderByDescending(r => r.LogStretch - Math.Pow((r.Nominal.Value - length) / Usual, 2) / 2).Take(Rival);
 
     /// <summary>Listed lengths near one, with the logarithm of the stretch that each holds.</summary>
     public static IEnumerable<(Nominal Nominal, double LogStretch)> Rungs(double length, Origin origin, OriginPrior prior)

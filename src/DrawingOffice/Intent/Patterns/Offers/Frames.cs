@@ -37,7 +37,8 @@ static class Frames
 
     static Frame Of(Shape shape, double[] x, List<int> members)
     {
-        var root = members.MaxBy(shape.Reach);
+        // The first of the long ones, so that a tenth of a millimetre does not change which edge is named.
+        var root = members.First(f => shape.Reach(f) > 0.9 * members.Max(shape.Reach));
         bool Along(int f) => Math.Abs(Math.IEEERemainder(shape.Turn(f, x) - shape.Turn(root, x), Math.PI)) < 2 * Same;
         var edges = members.Where(shape.Edges.Contains).ToList();
         return new(shape, root, -1, [.. edges.Where(Along)], [.. edges.Where(f => !Along(f))]);

@@ -8,6 +8,9 @@ namespace WitnessMark.DrawingOffice.Intent.Patterns.Search;
 /// <summary>The likeliest way of explaining a plan, and what it was weighed with.</summary>
 sealed record Explained(Course Course, Order Sizes, Order Places, Origin Origin, ImmutableArray<OriginOdds> Origins, ImmutableArray<Frame> Frames)
 {
+    /// <summary>Logarithm of the odds against the best run of another order.</summary>
+    public double OverNext { get; init; }
+
     /// <summary>Prior odds of one freedom under the orders that won.</summary>
     public double PerFreedom(Hypothesis h) => (h.Kind is PatternKind.EqualSize or PatternKind.RoundSize ? Sizes : Places).LogOdds(Order.IsListed(h.Kind));
 }
@@ -59,8 +62,10 @@ static class Explain
             }
         }
         var all = LogSum.Of(found.Select(f => f.Log));
-        return found.MaxBy(f => f.Log).Way with
+        var best = found.MaxBy(f => f.Log);
+        return best.Way with
         {
+            OverNext = best.Log - found.Where(f => f.Way.Places != best.Way.Places).Max(f => f.Log),
             Origins = [.. traditions.Select((t, i) => new OriginOdds(t.Name, found.Where(f => f.Tradition == i).Sum(f => Math.Exp(f.Log - all)))).OrderByDescending(o => o.Probability)],
         };
     }

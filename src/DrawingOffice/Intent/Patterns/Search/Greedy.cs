@@ -8,8 +8,8 @@ namespace WitnessMark.DrawingOffice.Intent.Patterns.Search;
 static class Greedy
 {
     /// <summary>
-    /// A pattern is taken at odds of three to one against chance. A listed value only needs to be likelier than no listed
-    /// value, since a draughtsman who writes figures writes one for everything; how sure it is stands beside it.
+    /// A pattern is taken at odds of three to one against chance. A listed value only needs to be likelier than none while runs are
+    /// compared, since a draughtsman who writes figures writes one for everything; <see cref="Review"/> then asks for more.
     /// </summary>
     public static double Enough(PatternKind kind) => Order.IsListed(kind) ? 0 : Math.Log(3);
 
@@ -64,7 +64,7 @@ static class Greedy
         foreach (var slope in slopes)
         {
             var variance = belief.Now.Covariance(slope.Columns, slope.Rates, slope.Columns, slope.Rates);
-            if (variance > Weigher.Certain * slope.Before) belief.Hold(slope, slope.At(from, belief.X), variance);
+            if (Weigher.Open(variance, slope)) belief.Hold(slope, slope.At(from, belief.X), variance);
         }
     }
 

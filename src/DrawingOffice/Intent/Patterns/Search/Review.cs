@@ -13,12 +13,15 @@ static class Review
     /// <summary>Weakest conditions that are tried without; bounds the time.</summary>
     const int MostTried = 12;
 
+    /// <summary>A listed value that is told: two to one.</summary>
+    static readonly double Told = Math.Log(2);
+
     /// <summary>Two values whose odds are below six to one are told as undecided.</summary>
     public static readonly double Even = Math.Log(6);
 
     public static Course Trim(Explained way, Spread spread, CancellationToken stop)
     {
-        var course = Again(way, spread, way.Course.Taken);
+        var course = Again(way, spread, way.Course.Taken.Where(t => t.Forced || !Order.IsListed(t.Hypothesis.Kind) || t.LogOdds >= Told));
         foreach (var weak in course.Taken.Where(t => !t.Forced && t.Verdict.Freedom > 0).OrderBy(t => t.LogOdds).Take(MostTried).Select(t => t.Hypothesis).ToList())
         {
             stop.ThrowIfCancellationRequested();

@@ -34,7 +34,7 @@ static class Settle
                 var slope = Slope.Of(condition, shape, expand);
                 var value = slope.At(at, belief.X);
                 var variance = belief.Now.Covariance(slope.Columns, slope.Rates, slope.Columns, slope.Rates);
-                if (!(variance > Weigher.Certain * 1e-3 * slope.Before)) continue;
+                if (!(variance > Math.Max(Weigher.Certain * 1e-3 * slope.Before, Weigher.Rounding))) continue;
                 chi += value * value / variance;
                 rank++;
                 belief.Hold(slope, value, variance);

@@ -21,6 +21,11 @@ static class Weigher
     /// </summary>
     public const double Certain = 1e-4;
 
+    /// <summary>mm² or rad². Cause: a condition that the sketch itself keeps (two corners on their own edge) has only the rounding of central differences.</summary>
+    public const double Rounding = 1e-12;
+
+    public static bool Open(double variance, Slope slope) => variance > Math.Max(Certain * slope.Before, Rounding);
+
     /// <summary>A certain value this many of its former standard deviations off is false and not rounding.</summary>
     const double Off = 0.1;
 
@@ -50,10 +55,10 @@ static class Weigher
                 rest -= s[i, k] / s[k, k] * h[k];
             }
             (s[i, i], h[i]) = (pivot, rest);
-            used[i] = pivot > Certain * slopes[i].Before;
+            used[i] = Open(pivot, slopes[i]);
             if (!used[i])
             {
-                contradicts |= Math.Abs(rest) > Off * Math.Sqrt(slopes[i].Before);
+                contradicts |= False(rest, slopes[i]);
                 continue;
             }
             freedom++;
@@ -63,11 +68,13 @@ static class Weigher
         return new(chi, freedom, log, contradicts);
     }
 
+    static bool False(double value, Slope slope) => Math.Abs(value) > Off * Math.Sqrt(Math.Max(slope.Before, 1e-6));
+
     static Verdict One(Slope slope, Belief belief, double[] from)
     {
         var value = slope.At(from, belief.X);
         var variance = belief.Now.Covariance(slope.Columns, slope.Rates, slope.Columns, slope.Rates);
-        if (!(variance > Certain * slope.Before)) return new(0, 0, 0, Math.Abs(value) > Off * Math.Sqrt(slope.Before));
+        if (!Open(variance, slope)) return new(0, 0, 0, False(value, slope));
         var chi = value * value / variance;
         return new(chi, 1, slope.Tie.LogRange - 0.5 * (Math.Log(2 * Math.PI * variance) + chi), false);
     }

@@ -124,7 +124,7 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
             var from = Taken(PatternKind.Symmetric, all, frame, across);
             var ofEdges = pairs.Exists(p => IsEdge(p.A) && IsEdge(p.B) && p.A != p.B);
             if (pairs.Count(p => p.A != p.B) == 0 || pairs.Count < 2 || (from.IsEmpty && !ofEdges)) continue;
-            yield return new(PatternKind.Symmetric, [.. pairs.OrderBy(p => p.A == p.B).SelectMany(p => new[] { Speaker(p.A), Speaker(p.B) })], from)
+            yield return new(PatternKind.Symmetric, [.. pairs.OrderBy(p => p.A == p.B).SelectMany(p => Speakers(p.A, p.B, level))], from)
             {
                 About = Rows.About(frame, !across),
                 Frame = frame,
@@ -135,7 +135,13 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
 
     bool IsEdge(Station s) => s.Members.Any(_shape.Edges.Contains);
 
-    int Speaker(Station s) => s.Members.OrderBy(m => _shape.Edges.Contains(m) ? 0 : _shape.IsMark(m) ? 1 : 2).First();
+    /// <summary>Two edges, or two marks of one row.</summary>
+    int[] Speakers(Station a, Station b, Dictionary<int, int> level)
+    {
+        if (IsEdge(a) && IsEdge(b)) return [a.Members.First(_shape.Edges.Contains), b.Members.First(_shape.Edges.Contains)];
+        var first = a.Members.First(m => _shape.IsMark(m) && b.Members.Any(n => _shape.IsMark(n) && level[n] == level[m]));
+        return [first, b.Members.First(n => _shape.IsMark(n) && level[n] == level[first])];
+    }
 
     IEnumerable<Group> Single() =>
         from t in course.Taken

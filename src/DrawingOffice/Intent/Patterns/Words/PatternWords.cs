@@ -41,11 +41,11 @@ static class PatternWords
     public static string Mm(double mm) => mm.ToString("0.00", CultureInfo.InvariantCulture) + " mm";
 
     /// <summary>Odds as a person says them: never more than a million to one.</summary>
-    public static string Odds(double log) => Math.Exp(Math.Min(Math.Abs(log), Math.Log(1e6))) switch
+    public static string Odds(double log) => Math.Exp(Math.Min(Math.Abs(log), 20)) switch
     {
         < 1.5 => "even",
         < 10 and var o => $"{o.ToString("0.0", CultureInfo.InvariantCulture)} to 1",
-        < 1e6 and var o => $"{Rounded(o)} to 1",
+        < 9.9e5 and var o => $"{Rounded(o)} to 1",
         _ => "over a million to 1",
     };
 

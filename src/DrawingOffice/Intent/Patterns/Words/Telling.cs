@@ -109,6 +109,8 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
             yield return FormattableString.Invariant($"All that was found, taken together, is {Math.Sqrt(test.Statistic / test.Redundancy):0.0} times as far from the readings as measuring and making allow: look through it before the drawing is used.");
         foreach (var f in findings.Where(f => f.Standing == Standing.Forced && f.Tail < Contradicted))
             yield return FormattableString.Invariant($"You asked for {f.Key}, yet the readings speak against it (chi-square {f.ChiSquare:0.0} with {f.Freedom} {(f.Freedom == 1 ? "degree" : "degrees")} of freedom).");
+        if (way.OverNext < Review.Even && findings.Any(f => f.Standing == Standing.Accepted))
+            yield return $"A part set out {(way.Places.Listed > 0.3 ? "less" : "more")} by round figures explains the readings about as well ({PatternWords.Odds(way.OverNext)} for what is shown): a second part, or finer readings, would tell.";
         if (!plan.Loose.IsEmpty) yield return $"Loose and left out: {PatternWords.Names([.. plan.Loose.SelectMany(l => l.Ids).Distinct()])}.";
         if (!plan.Mirrors.IsEmpty) yield return "A second shape fits the readings as well; what was found here belongs to the first.";
         if (settled.Left > 1e-4) yield return "What was found cannot all hold at once to the last hundredth; refuse what you doubt most.";

@@ -57,7 +57,7 @@ sealed class SolidStart
     public static double[] Approach(SolidSolver solver, double[] start, CancellationToken stop)
     {
         var coarse = Coarse(solver);
-        var near = solver.Minimise(start, coarse, stop, 2 * Rough);
+        var near = solver.Minimise(start, coarse, stop, most: 2 * Rough);
         return near.SumOfSquares < 4 * coarse.Length ? near.X : solver.Minimise(near.X, coarse, stop).X;
     }
 
@@ -119,7 +119,7 @@ sealed class SolidStart
         var weights = Coarse(_solver);
         for (var r = 0; r < weights.Length; r++)
             if (_solver.Equations.Rows[r].Form is Form.OnFace || !Array.TrueForAll(_solver.Named(r), f => _placed[f])) weights[r] = 0;
-        var settled = _solver.Minimise(_x, weights, stop, Rough).X;
+        var settled = _solver.Minimise(_x, weights, stop, most: Rough).X;
         if (Array.TrueForAll(settled, double.IsFinite)) settled.CopyTo(_x, 0);
     }
 

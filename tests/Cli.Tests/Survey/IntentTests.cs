@@ -1,0 +1,60 @@
+using System.Text.Json;
+
+namespace WitnessMark.Tests.Cli.Survey;
+
+public class IntentTests
+{
+    const string Plate = "demo/samples/dynamo-plate.csv";
+
+    [Fact]
+    public void Intent_says_what_was_found_with_its_odds()
+    {
+        var told = Told.By("intent", Plate, "--origin", "british");
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        Assert.Contains("are of one size", told.Out);
+        Assert.Contains("chi-square", told.Out);
+        Assert.Contains("odds", told.Out);
+    }
+
+    /// <summary>docs/guide/intent.md shows this very answer.</summary>
+    [Fact]
+    public void The_guide_s_example_is_what_is_said() =>
+        Assert.Contains(Told.By("intent", Plate, "--origin", "british").Out.TrimEnd('\n'), File.ReadAllText("guide/intent.md").ReplaceLineEndings("\n"));
+
+    [Fact]
+    public void Intent_prints_one_object_and_obeys_a_refusal()
+    {
+        var free = Json("intent", Plate, "--json");
+        var key = free.GetProperty("findings").EnumerateArray().First(f => f.GetProperty("key").GetString()!.StartsWith("equal:", StringComparison.Ordinal)).GetProperty("key").GetString()!;
+        var refused = Json("intent", Plate, "--json", "--refuse", key);
+        Assert.DoesNotContain(refused.GetProperty("findings").EnumerateArray(), f => f.GetProperty("key").GetString() == key && f.GetProperty("standing").GetString() == "accepted");
+        Assert.Contains(refused.GetProperty("findings").EnumerateArray(), f => f.GetProperty("standing").GetString() == "refused");
+    }
+
+    [Fact]
+    public void A_pattern_that_is_not_there_is_refused_in_one_sentence()
+    {
+        var told = Told.By("intent", Plate, "--force", "equal:H1,H77");
+        Assert.Equal((2, ""), (told.Code, told.Out));
+        Assert.Contains("there is no feature H77", told.Error);
+    }
+
+    [Fact]
+    public void The_drawing_calls_holes_of_one_size_out_together()
+    {
+        var folder = Directory.CreateTempSubdirectory("intent").FullName;
+        var told = Told.By("intent", Plate, "--origin", "british", "--out", folder);
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        var svg = File.ReadAllText(Path.Combine(folder, "dynamo-plate-meant.svg"));
+        Assert.Matches(@"\d × ⌀", svg);
+        Assert.True(File.Exists(Path.Combine(folder, "dynamo-plate-meant.pdf")));
+        Assert.True(File.Exists(Path.Combine(folder, "dynamo-plate-meant.dxf")));
+    }
+
+    static JsonElement Json(params string[] args)
+    {
+        var told = Told.By(args);
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        return JsonDocument.Parse(told.Out).RootElement;
+    }
+}
