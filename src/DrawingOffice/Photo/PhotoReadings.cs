@@ -32,7 +32,9 @@ public static class PhotoReadings
         {
             readings.Add(new Reading(first + readings.Count, ReadingKind.Picked, pick.Id, null, pick.Spot.At.X, Math.Max(Least, pick.Spot.Spread.Ellipse.Major))
             {
-                ValueY = pick.Spot.At.Y, Frame = frame, Instrument = Instrument,
+                ValueY = pick.Spot.At.Y,
+                Frame = frame,
+                Instrument = Instrument,
             });
             if (pick.Size is not { } size) continue;
             var kind = pick.Kind == FeatureKind.Arc ? ReadingKind.Radius : ReadingKind.Diameter;

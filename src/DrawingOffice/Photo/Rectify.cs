@@ -63,26 +63,38 @@ public static class Rectify
             var n = Math.Min(Span, width - i);
             var next = At(i + Span);
             var step = (next - here) / Span;
-            for (var k = 0; k < n; k++) Sample(raster, here.X + k * step.X - 0.5, here.Y + k * step.Y - 0.5, into.Slice((i + k) * raster.Channels, raster.Channels));
+            Stretch(raster, here - new Vec2(0.5, 0.5), step, into.Slice(i * raster.Channels, n * raster.Channels));
             here = next;
         }
     }
 
-    static void Sample(Raster raster, double u, double v, Span<byte> into)
+    /// <summary>
+    /// Pixels along a straight stretch of the photograph, beginning at <paramref name="from"/> (the first pixel's middle being 0, 0). Shares of the four
+    /// neighbours in 256ths: whole numbers, and no step of light is wrong by more than rounding.
+    /// </summary>
+    static void Stretch(Raster raster, Vec2 from, Vec2 step, Span<byte> into)
     {
-        var (w, h, channels, pixels) = (raster.Width, raster.Height, raster.Channels, raster.Pixels);
-        if (!(u >= -0.5 && v >= -0.5 && u <= w - 0.5 && v <= h - 0.5))
+        var (w, h, channels) = (raster.Width, raster.Height, raster.Channels);
+        ReadOnlySpan<byte> pixels = raster.Pixels;
+        var last = from + step * (into.Length / channels);
+        var whole = Math.Min(from.X, last.X) >= 0 && Math.Min(from.Y, last.Y) >= 0 && Math.Max(from.X, last.X) < w - 1 && Math.Max(from.Y, last.Y) < h - 1;
+        for (var (o, u, v) = (0, from.X, from.Y); o < into.Length; o += channels, u += step.X, v += step.Y)
         {
-            into.Fill(255);
-            return;
+            if (!whole && !(u >= -0.5 && v >= -0.5 && u <= w - 0.5 && v <= h - 0.5))
+            {
+                into.Slice(o, channels).Fill(255);
+                continue;
+            }
+            var (x, y) = ((int)(u * 256), (int)(v * 256));
+            if (!whole) (x, y) = (Math.Clamp(x, 0, ((w - 1) << 8) - 1), Math.Clamp(y, 0, ((h - 1) << 8) - 1));
+            var (a, b) = (x & 255, y & 255);
+            var (q, r, s) = (a * (256 - b), (256 - a) * b, a * b);
+            var p = 65536 - q - r - s;
+            var upper = pixels.Slice(((y >> 8) * w + (x >> 8)) * channels, 2 * channels);
+            var lower = pixels.Slice((((y >> 8) + 1) * w + (x >> 8)) * channels, 2 * channels);
+            for (var c = 0; c < channels; c++)
+                into[o + c] = (byte)((p * upper[c] + q * upper[c + channels] + r * lower[c] + s * lower[c + channels] + 32768) >> 16);
         }
-        var (x, y) = (Math.Clamp((int)(u * 256 + 256) - 256, 0, (w - 1) * 256), Math.Clamp((int)(v * 256 + 256) - 256, 0, (h - 1) * 256));
-        var (i, j, a, b) = (x >> 8, y >> 8, x & 255, y & 255);
-        var at = (j * w + i) * channels;
-        var (right, down) = (i + 1 < w ? channels : 0, j + 1 < h ? w * channels : 0);
-        var (p, q, r, s) = ((256 - a) * (256 - b), a * (256 - b), (256 - a) * b, a * b);
-        for (var c = 0; c < into.Length; c++, at++)
-            into[c] = (byte)((p * pixels[at] + q * pixels[at + right] + r * pixels[at + down] + s * pixels[at + down + right] + 32768) >> 16);
     }
 
     static string Figure(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);

@@ -135,7 +135,7 @@ public class FitTests
                 for (var i = 0; i < 40; i++)
                 {
                     double light = 0;
-                    for (var n = 0; n < 64; n++) light += 0.1 + 0.6 * MathNet.Numerics.Distributions.Normal.CDF(0, 0.8, i + (n + 0.5) / 64 - at - slope * (j - 19.5)) ;
+                    for (var n = 0; n < 64; n++) light += 0.1 + 0.6 * MathNet.Numerics.Distributions.Normal.CDF(0, 0.8, i + (n + 0.5) / 64 - at - slope * (j - 19.5));
                     light /= 64;
                     pixels[j * 40 + i] = (byte)Math.Round(255 * (1.055 * Math.Pow(light, 1 / 2.4) - 0.055));
                 }

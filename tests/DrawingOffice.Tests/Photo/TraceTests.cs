@@ -100,6 +100,20 @@ public class TraceTests
     }
 
     [Fact]
+    public void Noise_inside_a_hole_is_not_taken_for_its_rim()
+    {
+        var camera = new Pinhole(1600, 1200, 3000, 20, 70, 95, 480);
+        var scene = new Scene(Target.A4, new Plate([new(-60, -90), new(60, -90), new(60, 90), new(-60, 90)], [(new(0, 10), 20)]));
+        var picture = Rendered.Picture(scene, camera, 32, 6);
+        // The marks lie outside so near a view: four places are picked by hand.
+        Vec2[] places = [new(-50, -40), new(50, -40), new(50, 60), new(-50, 60)];
+        var photo = MakeTrue.Of(picture, TrueTests.Measured with { Corners = [.. places.Select(p => new Tie(camera.Project(p), p))], CornerStd = 0.3 }).Value;
+        var hole = HoleFit.Of(photo, camera.Project(new Vec2(3, 12))).Value;
+        Assert.Equal(20, hole.Diameter.Value, 0.1);
+        Assert.InRange(hole.Centre.At.DistanceTo(new(0, 10)), 0, 0.05);
+    }
+
+    [Fact]
     public void Picks_become_readings_of_a_frame_and_the_survey_gives_true_distances()
     {
         var (photo, camera) = (Bench.Photo(1, 9), Bench.Camera(1));

@@ -14,6 +14,9 @@ public static class HoleFit
     /// <summary>Edges looked at along one ray; a scratch or a lower rim may come first.</summary>
     const int EachRay = 3;
 
+    /// <summary>Of light, 0 to 1; less than this is not a rim that a fit could hold.</summary>
+    const double LeastChange = 0.02;
+
     /// <summary>Triples tried. Cause: with half of the rays misled, one triple in eight is right; sixty misses in a row are as good as impossible, and 400 cost a millisecond.</summary>
     const int Tries = 400;
 
@@ -60,10 +63,22 @@ public static class HoleFit
 
     readonly record struct Hit(int Ray, Vec2 Mm, bool ToLight);
 
-    /// <summary>The circle on the sheet that most rays agree on, and whether its rim goes from dark to light outward.</summary>
+    /// <summary>
+    /// The circle on the sheet that most rays agree on, and whether its rim goes from dark to light outward. First among all edges that stand out of
+    /// the noise; where dirt and scratches hide it among those, among the strong ones.
+    /// </summary>
     static (Vec2 Centre, double Radius, bool ToLight)? Rough(TruePhoto photo, Vec2 inside, double largest)
     {
-        var hits = Hits(photo, inside, largest);
+        var changes = Changes(photo, inside, largest);
+        if (changes.Count == 0) return null;
+        var noise = 1.4826 * changes.SelectMany(c => c).Select(Math.Abs).Order().ElementAt(changes.Sum(c => c.Length) / 2);
+        var strong = changes.Select(c => c.Max(Math.Abs)).Order().ElementAt(changes.Count / 2);
+        return Agreed(photo, inside, largest, Hits(photo, inside, changes, Math.Max(LeastChange, 5 * noise)))
+            ?? Agreed(photo, inside, largest, Hits(photo, inside, changes, Math.Max(LeastChange, 0.3 * strong)));
+    }
+
+    static (Vec2 Centre, double Radius, bool ToLight)? Agreed(TruePhoto photo, Vec2 inside, double largest, List<Hit> hits)
+    {
         if (hits.Count < Rays / 3) return null;
         var (click, near, chance) = (photo.Camera.ToSheet(inside), 1.5 / photo.Camera.PixelsPerMm(photo.Camera.ToSheet(inside)), new Chance(1));
         (int Count, Vec2 Centre, double Radius, bool ToLight) best = default;
@@ -80,29 +95,41 @@ public static class HoleFit
         return best.Count >= Rays / 2 ? (best.Centre, best.Radius, best.ToLight) : null;
     }
 
-    /// <summary>The first places along each ray where the light changes quickly, in the order of the rays.</summary>
-    static List<Hit> Hits(TruePhoto photo, Vec2 inside, double largest)
+    /// <summary>Along each ray, pixel by pixel from the first, the light a pixel and a half ahead less that as far behind.</summary>
+    static List<double[]> Changes(TruePhoto photo, Vec2 inside, double largest)
     {
         var reach = (int)Math.Min(2000, largest * photo.Camera.PixelsPerMm(photo.Camera.ToSheet(inside)) * 1.2);
-        var found = new List<(int Ray, double At, double Change)>();
+        var changes = new List<double[]>(Rays);
         for (var ray = 0; ray < Rays; ray++)
         {
-            var way = Vec2.Polar(2 * Math.PI * ray / Rays);
-            double Change(int k) => photo.Light.At(inside + way * (k + 1.5)) - photo.Light.At(inside + way * (k - 1.5));
-            var (before, here) = (0.0, Change(1));
-            for (var k = 2; k < reach && photo.Light.Holds(inside + way * (k + 2)); k++)
+            var way = Way(ray);
+            var along = new List<double>();
+            for (var k = 1; k <= reach && photo.Light.Holds(inside + way * (k + 2)); k++) along.Add(photo.Light.At(inside + way * (k + 1.5)) - photo.Light.At(inside + way * (k - 1.5)));
+            if (along.Count < 3) return [];
+            changes.Add([.. along]);
+        }
+        return changes;
+    }
+
+    /// <summary>The first places along each ray where the light changes most quickly and by more than the limit, in the order of the rays.</summary>
+    static List<Hit> Hits(TruePhoto photo, Vec2 inside, List<double[]> changes, double limit)
+    {
+        var hits = new List<Hit>();
+        for (var ray = 0; ray < changes.Count; ray++)
+        {
+            var (along, taken) = (changes[ray], 0);
+            for (var k = 1; k + 1 < along.Length && taken < EachRay; k++)
             {
-                var after = Change(k);
-                if (Math.Abs(here) > 0.02 && Math.Abs(here) >= Math.Abs(before) && Math.Abs(here) > Math.Abs(after)) found.Add((ray, k - 1, here));
-                (before, here) = (here, after);
+                var here = Math.Abs(along[k]);
+                if (here < limit || here < Math.Abs(along[k - 1]) || here <= Math.Abs(along[k + 1])) continue;
+                hits.Add(new(ray, photo.Camera.ToSheet(inside + Way(ray) * (k + 1)), along[k] > 0));
+                taken++;
             }
         }
-        if (found.Count == 0) return [];
-        // Noise makes small steps everywhere: what counts is measured by the strong ones.
-        var strong = 0.3 * found.Select(f => Math.Abs(f.Change)).Order().ElementAt((int)(0.9 * (found.Count - 1)));
-        return [.. found.Where(f => Math.Abs(f.Change) > strong).GroupBy(f => f.Ray)
-            .SelectMany(g => g.Take(EachRay).Select(f => new Hit(f.Ray, photo.Camera.ToSheet(inside + Vec2.Polar(2 * Math.PI * f.Ray / Rays, f.At)), f.Change > 0)))];
+        return hits;
     }
+
+    static Vec2 Way(int ray) => Vec2.Polar(2 * Math.PI * ray / Rays);
 
     /// <summary>The rim across a circle, a pixel and a half apart.</summary>
     static List<EdgePoint> Rim(TruePhoto photo, Vec2 centre, double radius, bool toLight)
