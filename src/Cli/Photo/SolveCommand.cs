@@ -40,7 +40,7 @@ static class SolveCommand
             [photo, target, checkX, checkY, thickness, focal, rectangle, corners, trace, scale, folder, json], (parsed, stop) =>
             {
                 var path = parsed.GetRequiredValue(photo);
-                var name = Path.GetFileNameWithoutExtension(path);
+                var name = FrameOf(Path.GetFileNameWithoutExtension(path));
                 var picture = PictureFile.Read(Desk.Read(path, PictureHead.LargestFile)).Value;
                 var work = (parsed.GetValue(trace) is { } file ? PhotoWorkJson.Read(Desk.Read(file)).Value : new PhotoWork()).In(picture.Raster.Width);
                 work = work with
@@ -68,6 +68,9 @@ static class SolveCommand
                 return Task.CompletedTask;
             });
     }
+
+    /// <summary>A frame's name is short, and a file's may hold anything.</summary>
+    static string FrameOf(string file) => string.Concat(file.Take(40).Select(c => char.IsControl(c) || c == '"' ? '_' : c));
 
     static List<string> Write(string folder, PhotoResult made, double? scale, ShareWords told, CancellationToken stop)
     {

@@ -82,6 +82,15 @@ public class MeasurePhotoTests
     }
 
     [Fact]
+    [Truth(Grade.Property, "a picture called as nobody should call one still makes a sheet that reads back")]
+    public void A_name_with_a_comma_does_not_part_the_row()
+    {
+        var rows = new PhotoRows("plate, 12\" left", 0.003, [new("H1", "hole", "", "", 1, 2, null, 8, null)], [new("picked", "H1", "plate, 12\" left", "x 1 y 2", "0.1")]);
+        var sample = SampleFile.Read(rows.Sheet("Plate")).Value;
+        Assert.Equal(("plate, 12\" left", "plate, 12\" left"), (sample.Frames[0].Name, sample.Readings[0].Frame));
+    }
+
+    [Fact]
     [Truth(Grade.Property, "an entry of kind frame is no reading: it gives the scale's ± of 0.28 %, one standard ± of 0.0014; a slip in it is told")]
     public void A_kept_entry_says_how_true_a_frame_s_scale_is()
     {
