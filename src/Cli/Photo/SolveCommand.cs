@@ -40,7 +40,7 @@ static class SolveCommand
             [photo, target, checkX, checkY, thickness, focal, rectangle, corners, trace, scale, folder, json], (parsed, stop) =>
             {
                 var path = parsed.GetRequiredValue(photo);
-                var name = Path.GetFileNameWithoutExtension(path);
+                var name = FrameOf(Path.GetFileNameWithoutExtension(path));
                 var picture = PictureFile.Read(Desk.Read(path, PictureHead.LargestFile)).Value;
                 var work = (parsed.GetValue(trace) is { } file ? PhotoWorkJson.Read(Desk.Read(file)).Value : new PhotoWork()).In(picture.Raster.Width);
                 work = work with
@@ -53,14 +53,24 @@ static class SolveCommand
                     Corners = parsed.GetValue(corners) is { Length: > 0 } four ? Ties(four, Around(parsed.GetValue(rectangle), parsed.GetValue(target) ?? work.Target)) : work.Corners,
                 };
                 var told = new ShareWords(desk, quiet: parsed.GetValue(json));
-                var made = MeasurePhoto.Run(new(name, picture.Raster, work), told.Of("looking for the target"), stop);
-                var files = parsed.GetValue(folder) is { } to ? Write(to, made, Mm(parsed.GetValue(scale), "--scale"), told, stop) : [];
-                told.Done();
-                if (parsed.GetValue(json)) desk.WriteJson(PhotoShape.Of(made, files));
-                else PhotoWords.Write(desk.Out, made, files);
+                try
+                {
+                    var made = MeasurePhoto.Run(new(name, picture.Raster, work), told.Of("looking for the target"), stop);
+                    var files = parsed.GetValue(folder) is { } to ? Write(to, made, Mm(parsed.GetValue(scale), "--scale"), told, stop) : [];
+                    told.Done();
+                    if (parsed.GetValue(json)) desk.WriteJson(PhotoShape.Of(made, files));
+                    else PhotoWords.Write(desk.Out, made, files);
+                }
+                catch (OperationCanceledException)
+                {
+                    throw new RefusedException(new("Stopped before the end; nothing was written."));
+                }
                 return Task.CompletedTask;
             });
     }
+
+    /// <summary>A frame's name is short, and a file's may hold anything.</summary>
+    static string FrameOf(string file) => string.Concat(file.Take(40).Select(c => char.IsControl(c) || c == '"' ? '_' : c));
 
     static List<string> Write(string folder, PhotoResult made, double? scale, ShareWords told, CancellationToken stop)
     {

@@ -36,16 +36,19 @@ public sealed record PhotoRows(string Frame, double ScaleWithin, ImmutableArray<
     public string Sheet(string title)
     {
         var sheet = new StringBuilder();
-        sheet.Append(CultureInfo.InvariantCulture, $"# Read off a photograph. Places are mm in the frame {Frame}, which has a shift, a turn and a scale of its own.\n");
-        sheet.Append(CultureInfo.InvariantCulture, $"sample,{Frame},{Cell(title)}\nunits,mm\n\nfeature,kind,from,to,x,y,size\n");
+        sheet.Append(CultureInfo.InvariantCulture, $"# Read off a photograph. Places are mm in a frame of their own, which has its own shift, turn and scale.\n");
+        sheet.Append(CultureInfo.InvariantCulture, $"sample,{Word(Frame)},{Cell(title)}\nunits,mm\n\nfeature,kind,from,to,x,y,size\n");
         foreach (var f in Features) sheet.Append(CultureInfo.InvariantCulture, $"{f.Id},{f.Kind},{f.From},{f.To},{f.X:0.##},{f.Y:0.##},{f.Size:0.##}\n");
-        sheet.Append(CultureInfo.InvariantCulture, $"\nframe,scale\n{Frame},{ScaleWords}\n\nkind,from,to,value,instrument,note\n");
-        foreach (var r in Readings) sheet.Append(CultureInfo.InvariantCulture, $"{r.Kind},{r.From},{r.To},{r.Value},± {r.PlusMinus}\n");
+        sheet.Append(CultureInfo.InvariantCulture, $"\nframe,scale\n{Word(Frame)},{ScaleWords}\n\nkind,from,to,value,instrument,note\n");
+        foreach (var r in Readings) sheet.Append(CultureInfo.InvariantCulture, $"{r.Kind},{r.From},{Word(r.To)},{r.Value},± {r.PlusMinus}\n");
         return sheet.ToString();
     }
 
     /// <summary>As a frame's scale is written on a sheet.</summary>
     public string ScaleWords => string.Create(CultureInfo.InvariantCulture, $"± {ScaleWithin * 100:0.000} %");
+
+    /// <summary>Between double quotes where a sign in it would part the row.</summary>
+    static string Word(string text) => text.All(c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.' or ' ') ? text : Cell(text);
 
     static string Cell(string text) => $"\"{text.Replace("\"", "\"\"")}\"";
 

@@ -25,7 +25,7 @@ public sealed class PhotoTests(Chromium chromium, RunningHost running, ITestOutp
         await using var visit = await chromium.Visit(running.Host.Address, await Path(), 1360, 860);
         var (page, clock) = (visit.Page, System.Diagnostics.Stopwatch.StartNew());
         await page.Locator("#photo-file").SetInputFilesAsync(Demo("horn-plate.jpg"));
-        await Expect(page.Locator("#photo-found")).ToContainTextAsync("squares of target A4", new() { Timeout = 60_000 });
+        await Expect(page.Locator("#photo-found")).ToContainTextAsync("squares of target A4", new() { Timeout = 120_000 });
         told.WriteLine($"target found after {clock.Elapsed.TotalSeconds:0.0} s");
         await visit.Button("Hole").ClickAsync();
         // The hole's middle is 11.0 mm right and 11.4 mm below the sheet's middle, which is the picture's middle.
@@ -58,7 +58,7 @@ public sealed class PhotoTests(Chromium chromium, RunningHost running, ITestOutp
         await Expect(page.Locator(".refusal").First).ToContainTextAsync("send a JPEG, PNG or WebP picture");
         var blank = new WitnessMark.DrawingOffice.Photo.Raster(400, 400, 1, [.. Enumerable.Repeat((byte)200, 160_000)]);
         await page.Locator("#photo-file").SetInputFilesAsync(new FilePayload { Name = "wall.png", MimeType = "image/png", Buffer = WitnessMark.FrontOffice.MeasurePhoto.Files.PictureFile.Png(blank, 1) });
-        await Expect(page.Locator("#photo-why")).ToContainTextAsync("pick the corners by hand", new() { Timeout = 60_000 });
+        await Expect(page.Locator("#photo-why")).ToContainTextAsync("pick the corners by hand", new() { Timeout = 120_000 });
         await visit.Button("Pick the corners by hand").ClickAsync();
         await Expect(page.Locator("#photo-raw")).ToBeVisibleAsync();
         await visit.Picture("photo-phone");

@@ -47,7 +47,8 @@ public sealed partial class PhotoBench : ComponentBase, IAsyncDisposable
     protected override async Task OnInitializedAsync()
     {
         _room = new(Desk, Js);
-        var read = PhotoWorkJson.Read(Photo.Row.Work);
+        // A photograph kept on another page has no work on it yet.
+        var read = PhotoWorkJson.Read(string.IsNullOrWhiteSpace(Photo.Row.Work) ? "{}" : Photo.Row.Work);
         if (read.Ok) _work = read.Value;
         else _why = read.Refusal!.Sentence;
         await MakeTrue();
