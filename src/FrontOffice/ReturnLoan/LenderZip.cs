@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using WitnessMark.FrontOffice.Printing;
-using WitnessMark.FrontOffice.TruePicture.Files;
+using WitnessMark.FrontOffice.MeasurePhoto.Files;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 
