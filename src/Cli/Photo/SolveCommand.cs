@@ -53,11 +53,18 @@ static class SolveCommand
                     Corners = parsed.GetValue(corners) is { Length: > 0 } four ? Ties(four, Around(parsed.GetValue(rectangle), parsed.GetValue(target) ?? work.Target)) : work.Corners,
                 };
                 var told = new ShareWords(desk, quiet: parsed.GetValue(json));
-                var made = MeasurePhoto.Run(new(name, picture.Raster, work), told.Of("looking for the target"), stop);
-                var files = parsed.GetValue(folder) is { } to ? Write(to, made, Mm(parsed.GetValue(scale), "--scale"), told, stop) : [];
-                told.Done();
-                if (parsed.GetValue(json)) desk.WriteJson(PhotoShape.Of(made, files));
-                else PhotoWords.Write(desk.Out, made, files);
+                try
+                {
+                    var made = MeasurePhoto.Run(new(name, picture.Raster, work), told.Of("looking for the target"), stop);
+                    var files = parsed.GetValue(folder) is { } to ? Write(to, made, Mm(parsed.GetValue(scale), "--scale"), told, stop) : [];
+                    told.Done();
+                    if (parsed.GetValue(json)) desk.WriteJson(PhotoShape.Of(made, files));
+                    else PhotoWords.Write(desk.Out, made, files);
+                }
+                catch (OperationCanceledException)
+                {
+                    throw new RefusedException(new("Stopped before the end; nothing was written."));
+                }
                 return Task.CompletedTask;
             });
     }

@@ -5,7 +5,6 @@ using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.DrawingOffice.Photo.Tracing;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasureSample;
-using WitnessMark.Maths;
 using WitnessMark.Stores;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto;
@@ -37,13 +36,16 @@ public sealed record PhotoRows(string Frame, double ScaleWithin, ImmutableArray<
     public string Sheet(string title)
     {
         var sheet = new StringBuilder();
-        sheet.Append(CultureInfo.InvariantCulture, $"# Read off a photograph. Places are mm in the frame {Frame}, which has a shift and a turn of its own.\n");
+        sheet.Append(CultureInfo.InvariantCulture, $"# Read off a photograph. Places are mm in the frame {Frame}, which has a shift, a turn and a scale of its own.\n");
         sheet.Append(CultureInfo.InvariantCulture, $"sample,{Frame},{Cell(title)}\nunits,mm\n\nfeature,kind,from,to,x,y,size\n");
         foreach (var f in Features) sheet.Append(CultureInfo.InvariantCulture, $"{f.Id},{f.Kind},{f.From},{f.To},{f.X:0.##},{f.Y:0.##},{f.Size:0.##}\n");
-        sheet.Append("\nkind,from,to,value,instrument,note\n");
+        sheet.Append(CultureInfo.InvariantCulture, $"\nframe,scale\n{Frame},{ScaleWords}\n\nkind,from,to,value,instrument,note\n");
         foreach (var r in Readings) sheet.Append(CultureInfo.InvariantCulture, $"{r.Kind},{r.From},{r.To},{r.Value},± {r.PlusMinus}\n");
         return sheet.ToString();
     }
+
+    /// <summary>As a frame's scale is written on a sheet.</summary>
+    public string ScaleWords => string.Create(CultureInfo.InvariantCulture, $"± {ScaleWithin * 100:0.000} %");
 
     static string Cell(string text) => $"\"{text.Replace("\"", "\"\"")}\"";
 

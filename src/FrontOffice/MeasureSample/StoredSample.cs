@@ -32,7 +32,8 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
         foreach (var own in owned) instruments[own.Name] = new Instrument(own.Name, own.Resolution, own.StatedError, own.Repeatability, own.ReadsAngle);
         var spelling = SheetSpelling.Of(inches);
         var entries = ImmutableArray.CreateBuilder<Guid>();
-        foreach (var entry in standing.Where(e => !StoredSizes.IsOne(e)))
+        foreach (var entry in standing.Where(IsFrame)) Try(entry.Id.ToString(), refused, () => draft.Add(ReadingSheet.FrameOf(new(0, entry.From.Trim(), entry.Value.Trim())), Place.None));
+        foreach (var entry in standing.Where(e => !StoredSizes.IsOne(e) && !IsFrame(e)))
         {
             Try(entry.Id.ToString(), refused, () =>
             {
@@ -47,6 +48,11 @@ public sealed record StoredSample(Sample? Sample, ImmutableArray<Guid> Entries, 
     public static string? Check(PartSample sample, SampleSketch? sketch, ReadingEntry entry, IReadOnlyList<OwnedInstrument> owned, bool inches = false) =>
         StoredSizes.IsOne(entry) ? StoredSizes.Check(entry)
             : Of(sample, sketch, [entry], owned, inches).Refused.FirstOrDefault(r => r.Row == entry.Id.ToString())?.Sentence;
+
+    /// <summary>Kind of an entry that says how true the scale of a frame of picks is; its value is that ± in %.</summary>
+    public const string FrameKind = "frame";
+
+    static bool IsFrame(ReadingEntry entry) => string.Equals(entry.Kind.Trim(), FrameKind, StringComparison.OrdinalIgnoreCase);
 
     static void Try(string row, ImmutableArray<RowRefusal>.Builder refused, Action add)
     {

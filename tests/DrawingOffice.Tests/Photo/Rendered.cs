@@ -47,17 +47,12 @@ sealed record Pinhole(int Width, int Height, double Focal, double Slant, double 
     {
         var (x, y) = ((u - Width / 2.0) / Focal, (v - Height / 2.0) / Focal);
         var far = Math.Sqrt(x * x + y * y);
-        // The radius before the lens, by halving: slow and sure.
+        // The radius before the lens, by putting it in again and again.
         if ((K1 != 0 || K2 != 0) && far > 0)
         {
-            double low = 0, high = 2 * far + 1e-9;
-            for (var n = 0; n < 60; n++)
-            {
-                var t = (low + high) / 2;
-                if (t * (1 + K1 * t * t + K2 * t * t * t * t) < far) low = t;
-                else high = t;
-            }
-            (x, y) = (x * low / far, y * low / far);
+            var t = far;
+            for (var n = 0; n < 40; n++) t = far / (1 + K1 * t * t + K2 * t * t * t * t);
+            (x, y) = (x * t / far, y * t / far);
         }
         return _axes.Ahead + _axes.Right * x + _axes.Down * y;
     }
@@ -84,6 +79,9 @@ sealed record Scene(Target? Target, Plate? Plate = null)
     /// <summary>Places of the sheet that something else covers, mm.</summary>
     public Func<Vec2, bool>? Covered { get; init; }
 
+    /// <summary>A square's own middle, and how far it is printed off it, mm.</summary>
+    public (Vec2 Middle, Vec2 By)? Moved { get; init; }
+
     /// <summary>Paper about 0.75, print 0.05, bench 0.15.</summary>
     double Albedo(Vec2 p)
     {
@@ -93,6 +91,7 @@ sealed record Scene(Target? Target, Plate? Plate = null)
         var (i, j) = ((int)Math.Round(a), (int)Math.Round(b));
         if (i < 0 || j < 0 || i >= t.Columns || j >= t.Rows || (i > 0 && j > 0 && i < t.Columns - 1 && j < t.Rows - 1)) return 0.75;
         var (x, y) = (20 * (a - i), 20 * (b - j));
+        if (Moved is { } moved && (moved.Middle - p).Length < 9) (x, y) = (x - moved.By.X, y - moved.By.Y);
         if (Math.Abs(x) > 5 || Math.Abs(y) > 5) return 0.75;
         return t.Key[Order(t, i, j)] == '1' && x * x + y * y < 4 ? 0.75 : 0.05;
     }

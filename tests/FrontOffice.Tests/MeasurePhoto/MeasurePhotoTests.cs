@@ -4,6 +4,7 @@ using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.MeasureSample;
 using WitnessMark.Maths;
+using WitnessMark.Stores;
 
 namespace WitnessMark.Tests.FrontOffice.MeasurePhoto;
 
@@ -72,11 +73,29 @@ public class MeasurePhotoTests
         Assert.Contains(sample.Features, f => f is { Id: "H4", Kind: FeatureKind.Hole });
         Assert.Contains(sample.Features, f => f.Kind == FeatureKind.Edge);
         Assert.Contains(sample.Features, f => f.Kind == FeatureKind.Arc);
+        Assert.Equal("photo-1", Assert.Single(sample.Frames).Name);
         var plan = WitnessMark.FrontOffice.MeasureSample.MeasureSample.Run(new(sample) { SearchMirrors = false, Advise = false }).Plan;
         Assert.True(plan.Convergence.Converged);
         var (h1, h3) = (HornPlate.Holes[0].At, HornPlate.Holes[2].At);
         var found = plan.Distance("H1", "H3")!.Value;
         Assert.InRange(found.Value - h1.DistanceTo(h3), -0.4, 0.4);
+    }
+
+    [Fact]
+    [Truth(Grade.Property, "an entry of kind frame is no reading: it gives the scale's ± of 0.28 %, one standard ± of 0.0014; a slip in it is told")]
+    public void A_kept_entry_says_how_true_a_frame_s_scale_is()
+    {
+        var sample = new PartSample(Guid.NewGuid(), Guid.NewGuid(), "Horn plate", SampleOrigin.TakenOff, null, []);
+        var sketch = new SampleSketch(sample.Id, [new("H1", "hole", "", "", 0, 0, null, null, null)]);
+        ReadingEntry Entry(string kind, string from, string to, string value, string within) => new(Guid.NewGuid(), sample.Id, kind, from, to, value, within, "", "", default, "");
+        var scale = Entry("frame", "photo-1", "", "± 0.28 %", "");
+        var stored = StoredSample.Of(sample, sketch, [Entry("picked", "H1", "photo-1", "x 1.5 y 2.5", "± 0.1"), scale], []);
+        Assert.Empty(stored.Refused);
+        var frame = Assert.Single(stored.Sample!.Frames);
+        Assert.Equal("photo-1", frame.Name);
+        Assert.Equal(0.0014, frame.ScaleStd, 12);
+        Assert.Single(stored.Entries);
+        Assert.Contains("± 0.5 %", StoredSample.Check(sample, sketch, scale with { Value = "wide" }, []));
     }
 
     [Fact]

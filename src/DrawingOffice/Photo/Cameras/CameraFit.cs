@@ -102,8 +102,8 @@ static class CameraFit
     {
         double[] sizes = [.. residuals.Select((r, i) => Math.Abs(r) / sights[i].Std)];
         var robust = Math.Max(1e-9, 1.4826 * sizes.Order().ElementAt(sizes.Length / 2));
-        // A square most of whose sides disagree is not that square, or is bent up: all of it goes.
-        var bad = sights.Select((s, i) => (s.Mark, Bad: sizes[i] > Far * robust)).GroupBy(s => s.Mark).Where(g => 2 * g.Count(s => s.Bad) > g.Count()).Select(g => g.Key).ToHashSet();
+        // A square half of whose sides disagree is not where it should be, or is bent up: all of it goes.
+        var bad = sights.Select((s, i) => (s.Mark, Bad: sizes[i] > Far * robust)).GroupBy(s => s.Mark).Where(g => 2 * g.Count(s => s.Bad) >= g.Count()).Select(g => g.Key).ToHashSet();
         var changed = false;
         for (var i = 0; i < used.Length; i++)
         {

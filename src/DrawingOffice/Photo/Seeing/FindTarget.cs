@@ -20,6 +20,8 @@ static class FindTarget
     /// <summary>Squares at least for a camera. Cause: fewer stand in one row and hold one direction only.</summary>
     public const int Least = 8;
 
+    const int MostRounds = 8;
+
     /// <summary>In sides of a square; how far a square may lie from where the others put it.</summary>
     const double Near = 0.4;
 
@@ -51,20 +53,42 @@ static class FindTarget
     static FoundTarget? Matched(List<Square> squares, Target? asked)
     {
         var targets = asked is null ? Target.All : [asked];
-        (Target Target, List<Known> Squares)? first = null;
-        foreach (var group in Lattice.Of(squares))
-            if ((first = KeyMatch.Of(group, targets)) is not null) break;
-        if (first is not { } matched) return null;
-        var known = matched.Squares;
-        // Twice: the squares taken in hold the homography for those further on.
-        for (var round = 0; round < 3; round++)
+        var groups = Lattice.Of(squares);
+        foreach (var group in groups)
+            if (KeyMatch.Of(group, targets) is var (target, known)) return Grown(squares, target, known);
+        return Pieced(squares, groups, targets);
+    }
+
+    /// <summary>
+    /// A frame broken into groups too small for the key: every place where a group fits is tried, and the one taken that explains most of the other
+    /// squares too, if none other comes near.
+    /// </summary>
+    static FoundTarget? Pieced(List<Square> squares, List<List<Placed>> groups, IReadOnlyList<Target> targets)
+    {
+        var (best, second) = ((FoundTarget?)null, 0);
+        foreach (var group in groups.Where(g => g.Count is >= 3 and <= 16).Take(4))
+            foreach (var (target, known) in KeyMatch.All(group, targets))
+            {
+                if (Grown(squares, target, known) is not { } found || Same(found, best)) continue;
+                if (found.Squares.Length > (best?.Squares.Length ?? 0)) (best, second) = (found, best?.Squares.Length ?? 0);
+                else second = Math.Max(second, found.Squares.Length);
+            }
+        return best is not null && best.Squares.Length >= Least + 2 && best.Squares.Length >= 1.5 * second ? best : null;
+    }
+
+    static bool Same(FoundTarget a, FoundTarget? b) => b is not null && a.Target == b.Target && a.Squares.Count(k => b.Squares.Contains(k)) * 2 > a.Squares.Length;
+
+    /// <summary>Squares taken in hold the homography for those further on, until no more come.</summary>
+    static FoundTarget? Grown(List<Square> squares, Target target, List<Known> known)
+    {
+        for (var round = 0; round < MostRounds; round++)
         {
-            if (Fit(matched.Target, known) is not { } h) return null;
-            var more = TakenIn(squares, matched.Target, h);
-            if (round == 2 || (more.Count == known.Count && round > 0)) return new(matched.Target, [.. more], h);
+            if (Fit(target, known) is not { } h) return null;
+            var more = TakenIn(squares, target, h);
+            if (more.Count <= known.Count && round > 0) return new(target, [.. more], h);
             if (more.Count >= known.Count) known = more;
         }
-        return null;
+        return Fit(target, known) is { } last ? new(target, [.. known], last) : null;
     }
 
     static double[]? Fit(Target target, List<Known> known)

@@ -35,15 +35,35 @@ static class KeyMatch
                     else if (score > second) second = score;
                 }
             }
-        if (best.Target is not { } sheet || best.Score < Least || best.Score < second + Lead) return null;
+        return best.Target is not { } sheet || best.Score < Least || best.Score < second + Lead ? null : (sheet, Laid(group, sheet, best.Turn, best.X, best.Y));
+    }
+
+    /// <summary>Every place where all of a group agree; for small groups that a single one cannot tell apart.</summary>
+    public static IEnumerable<(Target Target, List<Known> Squares)> All(List<Placed> group, IEnumerable<Target> targets)
+    {
+        foreach (var target in targets)
+            for (var turn = 0; turn < 4; turn++)
+            {
+                var first = Turned(group[0], turn);
+                for (var k = 0; k < target.Count; k++)
+                {
+                    var cell = target.Cell(k);
+                    if (Score(group, target, turn, cell.Column - first.X, cell.Row - first.Y) == group.Count)
+                        yield return (target, Laid(group, target, turn, cell.Column - first.X, cell.Row - first.Y));
+                }
+            }
+    }
+
+    static List<Known> Laid(List<Placed> group, Target target, int turn, int x, int y)
+    {
         var known = new List<Known>();
         foreach (var p in group)
         {
-            var (x, y) = Turned(p, best.Turn);
-            var index = sheet.IndexOf(x + best.X, y + best.Y);
-            if (index >= 0 && sheet.HasEye(index) == p.Square.Eye) known.Add(new(p.Square, index, (p.Turn + best.Turn) % 4));
+            var (a, b) = Turned(p, turn);
+            var index = target.IndexOf(a + x, b + y);
+            if (index >= 0 && target.HasEye(index) == p.Square.Eye) known.Add(new(p.Square, index, (p.Turn + turn) % 4));
         }
-        return (sheet, known);
+        return known;
     }
 
     static int Score(List<Placed> group, Target target, int turn, int x, int y)

@@ -14,6 +14,9 @@ public static class Outline
     /// <summary>px; a point's scatter is not taken for less when the edge is cut.</summary>
     const double LeastScatter = 0.12;
 
+    /// <summary>Edge points of a side, a pixel and a half apart. Cause: the blur of two corners leaves nothing straight of a shorter one; its neighbours then meet.</summary>
+    const int LeastPoints = 8;
+
     /// <param name="path">px, as <see cref="Snap.Path"/> gives, all stretches one after another.</param>
     /// <param name="closed">The trace ends where it began.</param>
     public static Parsed<OutlineSeen> Of(TruePhoto photo, ImmutableArray<Vec2> path, bool closed)
@@ -27,7 +30,7 @@ public static class Outline
         var least = LeastScatter / photo.Camera.PixelsPerMm(mm[mm.Length / 2]);
         var sides = new List<SideFit>();
         foreach (var s in Stretches.Of(mm, Stretches.Scatter(mm, least)))
-            if (s.To - s.From >= 5 && SideFit.Of(photo, points.GetRange(s.From, s.To - s.From), s.Straight) is { } side) sides.Add(side);
+            if (s.To - s.From >= LeastPoints && SideFit.Of(photo, points.GetRange(s.From, s.To - s.From), s.Straight) is { } side) sides.Add(side);
         if (closed) Joined(photo, sides);
         if (sides.Count == 0) return Refusal.Of("trace", $"{points.Count} edge points", "a trace along straight edges or arcs");
         return new OutlineSeen(Told(photo, sides, points, closed), closed, [.. mm.Select(photo.Face.Raise)]);

@@ -66,7 +66,7 @@ static class ReadingSheet
     }
 
     /// <summary>A ± in per cent, 19 times in 20: twice the standard uncertainty.</summary>
-    static PickFrame FrameOf(TypedFrame typed)
+    public static PickFrame FrameOf(TypedFrame typed)
     {
         var figure = typed.Scale.TrimStart('±').TrimEnd('%').Trim();
         return Numeral.Read(figure, DecimalMark.Unsaid, "scale") is { Ok: true } percent ? new PickFrame(typed.Name, percent.Value.Value / 200)

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using WitnessMark.DrawingOffice.Photo;
+using WitnessMark.DrawingOffice.Photo.Edges;
+using WitnessMark.DrawingOffice.Photo.Targets;
+using WitnessMark.DrawingOffice.Photo.Tracing;
+using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.Maths;
+using WitnessMark.Tests;
+
+namespace WitnessMark.DrawingOffice.Tests.Photo;
+
+/// <summary>Edges followed between clicks, and what is made of them.</summary>
+[Truth(Grade.SecondImplementation, "a renderer of the tests' own: pinhole, samples, blur, noise")]
+public class TraceTests
+{
+    /// <summary>A plate with a round end: straights at y = ±20 from x = −50 to 30, half a circle of radius 20 about (30, 0).</summary>
+    static readonly ImmutableArray<Vec2> s_round = [new(-50, -20), new(30, -20), .. Enumerable.Range(1, 179).Select(k => new Vec2(30, 0) + Vec2.Polar((k - 90) * Math.PI / 180, 20)), new(30, 20), new(-50, 20)];
+
+    static (TruePhoto Photo, Pinhole Camera) Round()
+    {
+        var camera = TrueTests.Over(20, 50, 15);
+        return (MakeTrue.Of(Rendered.Picture(new Scene(Target.A4, new Plate(s_round, [])), camera, 31), TrueTests.Measured).Value, camera);
+    }
+
+    [Fact]
+    public void The_way_between_two_clicks_keeps_to_the_edge()
+    {
+        var (photo, camera) = Round();
+        Vec2 from = camera.Project(new Vec2(-40, -20)), to = camera.Project(new Vec2(-40, 20));
+        // Round the end, far off the straight line between the clicks; two clicks on the way as a hand would set them.
+        Vec2[] clicks = [from, camera.Project(new Vec2(20, -20)), camera.Project(new Vec2(50, 0)), camera.Project(new Vec2(20, 20)), to];
+        for (var k = 0; k + 1 < clicks.Length; k++)
+            foreach (var p in Snap.Path(photo.Light, clicks[k], clicks[k + 1]))
+            {
+                var mm = photo.ToFace(p);
+                var off = mm.X > 30 ? Math.Abs(mm.DistanceTo(new(30, 0)) - 20) : Math.Abs(Math.Abs(mm.Y) - 20);
+                Assert.InRange(off * photo.Camera.PixelsPerMm(mm), 0, 2.5);
+            }
+    }
+
+    [Fact]
+    public void A_click_beside_an_edge_is_drawn_to_it()
+    {
+        var (photo, camera) = Round();
+        var drawn = photo.ToFace(Snap.Point(photo.Light, camera.Project(new Vec2(-10, -21.2))));
+        Assert.InRange(Math.Abs(drawn.Y + 20), 0, 0.3);
+        var even = new Vec2(camera.Project(new Vec2(0, 0)).X, camera.Project(new Vec2(0, 0)).Y);
+        Assert.Equal(even, Snap.Point(photo.Light, even, 4));
+    }
+
+    [Fact]
+    public void Straights_and_a_round_end_are_told_apart_and_fitted()
+    {
+        var (photo, camera) = Round();
+        Vec2[] clicks = [new(-50, -20), new(0, -20), new(50, 0), new(0, 20), new(-50, 20)];
+        var path = clicks.SelectMany((c, k) => Snap.Path(photo.Light, camera.Project(c), camera.Project(clicks[(k + 1) % 5]))).ToImmutableArray();
+        var outline = Outline.Of(photo, path, true).Value;
+        Assert.Equal(4, outline.Sides.Length);
+        var arc = Assert.Single(outline.Sides, s => !s.Straight);
+        Assert.InRange(Math.Abs(arc.Radius!.Value.Value - 20), 0, 3 * arc.Radius.Value.Std);
+        Assert.InRange(arc.Radius.Value.Std, 0, 0.05);
+        Assert.InRange(arc.Centre!.Value.At.DistanceTo(new(30, 0)), 0, 0.05);
+        Assert.InRange(arc.From.At.DistanceTo(new(30, arc.From.At.Y > 0 ? 20 : -20)), 0, 1.0);
+        // Edge points keep to the edge.
+        Assert.All(outline.Edge.Where(p => p.X is > -45 and < 25), p => Assert.InRange(Math.Abs(Math.Abs(p.Y) - 20), 0, 0.15));
+    }
+
+    [Fact]
+    public void A_closed_trace_that_begins_in_the_middle_of_a_side_gives_that_side_once()
+    {
+        var (photo, camera) = Round();
+        Vec2[] clicks = [new(-10, -20), new(30, -20), new(50, 0), new(30, 20), new(-50, 20), new(-50, -20)];
+        var path = clicks.SelectMany((c, k) => Snap.Path(photo.Light, camera.Project(c), camera.Project(clicks[(k + 1) % 6]))).ToImmutableArray();
+        Assert.Equal(4, Outline.Of(photo, path, true).Value.Sides.Length);
+    }
+
+    [Fact]
+    public void An_open_trace_has_loose_ends()
+    {
+        var (photo, camera) = Round();
+        var outline = Outline.Of(photo, Snap.Path(photo.Light, camera.Project(new Vec2(-40, -20)), camera.Project(new Vec2(20, -20))), false).Value;
+        var side = Assert.Single(outline.Sides);
+        Assert.Empty(outline.Corners);
+        Assert.Equal(0, side.Direction.Value, 0.002);
+        // Across the edge as sharp as the edge, along it as the click.
+        Assert.True(side.From.Spread.Ellipse.Major > 8 * side.From.Spread.Ellipse.Minor);
+    }
+
+    [Fact]
+    [Truth(Grade.CommonPractice, "house rule: a refusal names field, value and what would be right")]
+    public void Traces_and_holes_where_nothing_is_seen_are_refused()
+    {
+        var (photo, camera) = Round();
+        var paper = camera.Project(new Vec2(0, 60));
+        Assert.Contains("stands out", Outline.Of(photo, [paper, paper + new Vec2(100, 0)], false).Refusal!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("within the picture", Outline.Of(photo, [paper, new(-5, 3)], false).Refusal!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("two places", Outline.Of(photo, [paper], false).Refusal!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("in the picture", HoleFit.Of(photo, new(-4, 4)).Refusal!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("hole:", HoleFit.Of(photo, camera.Project(new Vec2(-20, 0)), 30).Refusal!.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Picks_become_readings_of_a_frame_and_the_survey_gives_true_distances()
+    {
+        var (photo, camera) = (Bench.Photo(1, 9), Bench.Camera(1));
+        NamedPick[] picks = [.. Bench.Holes.Select((h, k) => NamedPick.Of($"H{k}", HoleFit.Of(photo, camera.Project(h.At, 2)).Value))];
+        var readings = PhotoReadings.Of(picks, photo.Scale, "first picture", 3);
+        Assert.Equal(10, readings.Length);
+        Assert.Equal([3, 4, 5], readings.Take(3).Select(r => r.Index));
+        Assert.All(readings, r => Assert.True(r.Sigma > 0 && r.Instrument == "photograph"));
+        var sample = new Sample("plate", "plate", [.. picks.Select(p => new Feature(p.Id, FeatureKind.Hole))], PhotoReadings.Of(picks, photo.Scale, "first picture"));
+        var plan = Adjust.Solve(sample);
+        foreach (var d in plan.Distances())
+        {
+            var real = Bench.Holes[d.From[1] - '0'].At.DistanceTo(Bench.Holes[d.To[1] - '0'].At);
+            Assert.InRange(Math.Abs(d.Distance - real), 0, 4 * Math.Sqrt(d.Std * d.Std + real * real * photo.Scale.Std * photo.Scale.Std));
+        }
+    }
+}
