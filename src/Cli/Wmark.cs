@@ -26,6 +26,7 @@ static class Wmark
             Survey.SolveCommand.Build(desk),
             NextCommand.Build(desk),
             SheetCommand.Build(desk),
+            TakingCommand.Build(desk),
         },
         new Command("photo", "A photograph of a flat part made true to scale.")
         {

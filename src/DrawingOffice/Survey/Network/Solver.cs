@@ -13,7 +13,7 @@ sealed class Solver : Adjustment
     {
     }
 
-    Solver(Sample sample, Layout layout)
+    public Solver(Sample sample, Layout layout)
         : this(sample, layout, new Equations(layout, Observations.Of(sample, layout)))
     {
     }
