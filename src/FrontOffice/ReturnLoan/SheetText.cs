@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WitnessMark.FrontOffice.MakeToSize;
+using WitnessMark.FrontOffice.MeasureSample;
 using WitnessMark.Stores;
 
 namespace WitnessMark.FrontOffice.ReturnLoan;
@@ -27,8 +28,12 @@ static class SheetText
         if (!request.Instruments.IsEmpty) sheet.Append("\ninstrument,resolution,error,repeat\n");
         foreach (var i in request.Instruments)
             Row(false, [i.Name, Step(i.Resolution, i), Step(i.StatedError, i), Step(i.Repeatability, i)]);
+        var readings = request.History.Standing.Where(r => !StoredSizes.IsOne(r)).ToLookup(r => r.Kind.Trim().Equals(StoredSample.FrameKind, StringComparison.OrdinalIgnoreCase));
+        if (readings[true].Any()) sheet.Append("\nframe,scale,note\n");
+        foreach (var f in readings[true])
+            Row(refused.Contains(f.Id.ToString()), [f.From, f.Value, f.Note]);
         sheet.Append("\nkind,from,to,value,instrument,note\n");
-        foreach (var r in request.History.Standing.Where(r => !StoredSizes.IsOne(r)))
+        foreach (var r in readings[false])
             Row(refused.Contains(r.Id.ToString()), [r.Kind, r.From, r.To, r.Value, With(r), r.Note]);
         return sheet.ToString();
 

@@ -1,5 +1,6 @@
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.DrawingOffice.Survey.Taking;
+using WitnessMark.FrontOffice.TakeSample;
 
 namespace WitnessMark.Web.Client.BackRoom;
 
@@ -7,5 +8,5 @@ namespace WitnessMark.Web.Client.BackRoom;
 /// <param name="WantedPlusMinus">± that every dimension is to have (19 of 20), mm.</param>
 public sealed record TakingAsked(Sample Sample, double WantedPlusMinus)
 {
-    public TakingList List() => TakingPlan.Of(Sample, wantedStd: WantedPlusMinus / 2);
+    public TakingList List() => TakeSample.Run(new(Sample) { WantedPlusMinus = WantedPlusMinus }).List;
 }
