@@ -22,7 +22,7 @@ sealed record Choice(ImmutableArray<int> Chosen, int Least, ImmutableArray<doubl
 static class ShortestList
 {
     /// <summary>Redundancy number from which a reading counts as checked: a misreading of about 13 of its standard uncertainties is then found four times in five.</summary>
-    public const double Checked = 0.1;
+    public const double Checked = 0.09;
 
     /// <summary>Candidates × unknowns up to which the course is run again. Cause: a second on a slow machine.</summary>
     const int Quick = 200_000;

@@ -17,12 +17,12 @@ public class TakingTests(ITestOutputHelper output)
 
     static readonly Dictionary<string, Sample> Small = new()
     {
-        ["two holes and a corner"] = Of(Hole("H1", 0, 0), Hole("H2", 60, 5, 12), Corner("C", 25, 40)),
         ["three holes"] = Of(Hole("H1", 0, 0), Hole("H2", 60, 5, 12), Hole("H3", 25, 40, 8)),
-        ["three corners and an edge"] = Of(Corner("A", 0, 0), Corner("B", 80, 0), Corner("C", 30, 50), new("E", FeatureKind.Edge) { From = "A", To = "B" }),
-        ["four corners"] = Of(Corner("A", 0, 0), Corner("B", 80, 3), Corner("C", 75, 50), Corner("D", -4, 45)),
-        ["two holes and a free edge"] = Of(Hole("H1", 0, 0), Hole("H2", 60, 5, 12), new("F", FeatureKind.Edge) { Sketch = new(30, -20), SketchTurn = 0.05 }),
-        ["an edge, a hole, a corner"] = Of(Corner("A", 0, 0), Corner("B", 80, 0), Hole("H", 30, 25), new("E", FeatureKind.Edge) { From = "A", To = "B" }),
+        ["three holes and a corner"] = Of(Hole("H1", 0, 0), Hole("H2", 60, 5, 12), Hole("H3", 25, 40, 8), Corner("C", -10, 42)),
+        ["two holes over an edge"] = Of(Corner("A", -10, -20), Corner("B", 70, -20), new("E", FeatureKind.Edge) { From = "A", To = "B" }, Hole("H1", 0, 0), Hole("H2", 60, 5, 12)),
+        ["three holes and a free edge"] = Of(Hole("H1", 0, 0), Hole("H2", 60, 5, 12), Hole("H3", 25, 40, 8), new("F", FeatureKind.Edge) { Sketch = new(30, -20), SketchTurn = 0.05 }),
+        ["a triangle and a hole"] = Of(Corner("A", 0, 0), Corner("B", 80, 0), Corner("C", 30, 50), Hole("H", 35, 20), new("E", FeatureKind.Edge) { From = "A", To = "B" }),
+        ["five corners"] = Of(Corner("A", 0, 0), Corner("B", 80, 3), Corner("C", 75, 50), Corner("D", -4, 45), Corner("E", 40, 70)),
     };
 
     public static TheoryData<string> SmallNames => [.. Small.Keys];
@@ -61,7 +61,7 @@ public class TakingTests(ITestOutputHelper output)
         var choice = ShortestList.Of(network, null, CancellationToken.None);
         var m = network.Candidates.Count;
         var found = HoldsAndChecks(network, [.. choice.Chosen]);
-        output.WriteLine($"{name}: {m} candidates, {choice.Chosen.Length} chosen, at least {choice.Least}, complete {found}");
+        output.WriteLine($"{name}: {m} candidates, {choice.Chosen.Length} chosen, at least {choice.Least}, complete {found}; redundancy {string.Join(" ", choice.Redundancy.Select(r => $"{r:0.000}"))}");
         Assert.InRange(m, 1, 16);
         Assert.InRange(choice.Least, 0, choice.Chosen.Length);
         // Where the list is not complete no list may be: then even all candidates together leave something unchecked.
@@ -91,14 +91,14 @@ public class TakingTests(ITestOutputHelper output)
         var choice = ShortestList.Of(network, null, CancellationToken.None);
         output.WriteLine($"{holes} holes: {choice.Chosen.Length} readings, at least {choice.Least}");
         Assert.True(HoldsAndChecks(network, [.. choice.Chosen]));
-        Assert.InRange(choice.Chosen.Length, choice.Least, choice.Least + 1 + holes / 2);
+        Assert.InRange(choice.Chosen.Length, choice.Least, choice.Least * 5 / 4);
         var rows = Rows(network, choice.Chosen);
         var svd = rows.Svd();
         for (var i = 0; i < choice.Chosen.Length; i++)
         {
             double leverage = 0;
             for (var k = 0; k < network.BlockOf.Length - 3; k++) leverage += svd.U[i, k] * svd.U[i, k];
-            Assert.Equal(1 - leverage, choice.Redundancy[i], 3);
+            Assert.Equal(1 - leverage, choice.Redundancy[i], 1e-4);
         }
     }
 
