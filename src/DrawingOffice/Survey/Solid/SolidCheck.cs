@@ -90,7 +90,7 @@ static class SolidCheck
     static void Verify(SolidReadingKind kind, SolidFeature from, SolidFeature to, string where)
     {
         if (to.Kind == SolidKind.Edge && (to.From == from.Id || to.To == from.Id)) Refuse($"{where}: {from.Id} is a corner of {to.Id} and lies on it by itself; no reading is needed");
-        if (from.On == to.Id && kind is SolidReadingKind.PointToPlane or SolidReadingKind.On && from.On == to.Id) Refuse($"{where}: {from.Id} lies on {to.Id} already; no reading is needed");
+        if (from.On == to.Id && (kind is SolidReadingKind.PointToPlane or SolidReadingKind.On)) Refuse($"{where}: {from.Id} lies on {to.Id} already; no reading is needed");
         if (kind == SolidReadingKind.On && from.Kind == SolidKind.Edge && to.Kind != SolidKind.Plane) Refuse($"{where}: an edge can lie on a face only");
         if (kind is SolidReadingKind.OverHoles or SolidReadingKind.BetweenHoles && from.On is not null && to.On is not null && from.On != to.On)
             Refuse($"{where}: {from.Id} and {to.Id} are in two faces, {from.On} and {to.On}; over or between holes is read on one face, else read from centre to centre");
