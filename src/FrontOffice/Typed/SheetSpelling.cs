@@ -21,5 +21,5 @@ sealed record SheetSpelling(Spelling Spelling)
         text.Contains('°') || text.Contains("deg", StringComparison.OrdinalIgnoreCase) || text.Contains("rad", StringComparison.OrdinalIgnoreCase);
 
     static T OnLine<T>(Parsed<T> parsed, Place place) =>
-        parsed.Refusal is { } refusal ? throw new RefusedException(refusal.OnLine(place.Line)) : parsed.Value;
+        parsed.Refusal is { } refusal ? throw new RefusedException(place.Line > 0 ? refusal.OnLine(place.Line) : refusal) : parsed.Value;
 }
