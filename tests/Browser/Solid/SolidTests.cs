@@ -49,7 +49,7 @@ public sealed class SolidTests(Chromium chromium, RunningHost running) : IClassF
         await page.SetViewportSizeAsync(360, 740);
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
         await page.ReloadAsync();
-        await Expect(page.Locator("table.lines tbody tr")).ToHaveCountAsync(count + 1);
+        await Expect(page.Locator("table.lines tbody tr")).ToHaveCountAsync(count + 1, new() { Timeout = 90_000 });
         await visit.Picture("solid-phone-dark");
         Assert.Equal(0, await page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)"));
         var axe = await page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
