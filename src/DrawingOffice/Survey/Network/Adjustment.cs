@@ -67,11 +67,12 @@ abstract class Adjustment
 
     /// <summary>Least squares from a start, no more: where it comes to rest and how.</summary>
     /// <param name="shift">By row, what is added to what was read; null for nothing.</param>
-    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop, double[]? shift = null)
+    /// <param name="most">Steps after which it rests even if not settled: few will do for a start.</param>
+    public Minimum Minimise(double[] start, double[] weights, CancellationToken stop, double[]? shift = null, int most = 200)
     {
         if (Unknowns == 0) return new Minimum([], 0, true, 0, 0, "nothing to adjust");
         _loaded = null;
-        return TrustRegion.Minimise(shift is null ? _model : new ShiftedRows(_model, shift), _normal, start, weights, stop: stop);
+        return TrustRegion.Minimise(shift is null ? _model : new ShiftedRows(_model, shift), _normal, start, weights, most, stop);
     }
 
     /// <param name="weights">0 leaves a row out; those of rows with wear are else found anew.</param>
