@@ -2,6 +2,8 @@ using System.Text.Json;
 
 namespace WitnessMark.Tests.Cli.Survey;
 
+/// <summary>The command finds, obeys, refuses and draws.</summary>
+[Truth(Grade.Property, "the command says what the search found; its answer on the demo plate stands in docs/guide/intent.md")]
 public class IntentTests
 {
     const string Plate = "demo/samples/dynamo-plate.csv";

@@ -33,7 +33,8 @@ static class Rows
         if (onEdge && (shape.EndsIn(edges, other) || shape.Kind(other) == FeatureKind.Slot)) return null;
         int[] features = a < b ? [a, b] : [b, a];
         return new(onEdge ? PatternKind.OnEdge : PatternKind.InLine, onEdge ? [other, edges] : [.. features],
-            [frame.Sum(across, 0, Range(shape), (a, 1), (b, -1))], -Math.Log(Math.Max(1, among - 1))) { About = About(frame, across), Across = across, Frame = frame };
+            [frame.Sum(across, 0, Range(shape), (a, 1), (b, -1))], -Math.Log(Math.Max(1, among - 1)))
+        { About = About(frame, across), Across = across, Frame = frame };
     }
 
     /// <summary>Three marks of one row, the middle one half way.</summary>
