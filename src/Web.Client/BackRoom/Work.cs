@@ -4,7 +4,6 @@ using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.Forecast;
 using WitnessMark.FrontOffice.MakeShape;
-using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.OrderWork;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.PlanningOffice.Futures;
