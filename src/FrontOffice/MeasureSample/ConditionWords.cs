@@ -12,6 +12,10 @@ public static class ConditionWords
     public static string Of(FeatureCondition condition) => condition.ToString().ToLowerInvariant();
 
     /// <summary>Null when it is none of them; an empty word is sound.</summary>
-    public static FeatureCondition? Named(string? word) => string.IsNullOrWhiteSpace(word) ? FeatureCondition.Sound
-        : All.IndexOf(word.Trim().ToLowerInvariant()) is >= 0 and var i ? (FeatureCondition)i : null;
+    public static FeatureCondition? Named(string? word) => word?.Trim().ToLowerInvariant() switch
+    {
+        null or "" => FeatureCondition.Sound,
+        "rusty" => FeatureCondition.Rusted,
+        var plain => All.IndexOf(plain) is >= 0 and var i ? (FeatureCondition)i : null,
+    };
 }

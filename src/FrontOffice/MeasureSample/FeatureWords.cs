@@ -16,15 +16,8 @@ static class FeatureWords
         _ => throw place.Refuse(field, word, "write corner, hole, slot, edge or arc"),
     };
 
-    public static FeatureCondition Condition(string? word, string field, Place place) => word?.ToLowerInvariant() switch
-    {
-        null or "sound" => FeatureCondition.Sound,
-        "worn" => FeatureCondition.Worn,
-        "rusted" or "rusty" => FeatureCondition.Rusted,
-        "bent" => FeatureCondition.Bent,
-        "repaired" => FeatureCondition.Repaired,
-        _ => throw place.Refuse(field, word, "write sound, worn, rusted, bent or repaired"),
-    };
+    public static FeatureCondition Condition(string? word, string field, Place place) =>
+        ConditionWords.Named(word) ?? throw place.Refuse(field, word, "write sound, worn, rusted, bent or repaired");
 
     public static string One(FeatureKind kind) => kind switch
     {
