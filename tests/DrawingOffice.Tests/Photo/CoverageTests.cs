@@ -18,14 +18,14 @@ public class CoverageTests
     public void Places_picked_by_a_hand_that_shakes()
     {
         var (score, chance) = (new Score(), new Chance(21));
-        for (var view = 0; view < Bench.Views.Length; view++)
+        for (var view = 0; view < BenchPlate.Views.Length; view++)
             for (ulong seed = 1; seed <= 3; seed++)
             {
-                var (photo, camera) = (Bench.Photo(view, seed), Bench.Camera(view));
+                var (photo, camera) = (BenchPlate.Photo(view, seed), BenchPlate.Camera(view));
                 for (var k = 0; k < 40; k++)
                 {
                     var p = new Vec2(chance.Uniform(-80, 80), chance.Uniform(-120, 120));
-                    var spot = photo.At(camera.Project(p, Bench.Views[view].Height) + new Vec2(0.6 * chance.Normal(), 0.6 * chance.Normal()), 0.6);
+                    var spot = photo.At(camera.Project(p, BenchPlate.Views[view].Height) + new Vec2(0.6 * chance.Normal(), 0.6 * chance.Normal()), 0.6);
                     score.Add(spot.At.X - p.X, spot.Spread.StdX);
                     score.Add(spot.At.Y - p.Y, spot.Spread.StdY);
                 }
@@ -37,13 +37,13 @@ public class CoverageTests
     public void Centres_and_diameters_of_holes()
     {
         var (centres, sizes) = (new Score(), new Score());
-        for (var view = 0; view < Bench.Views.Length; view++)
+        for (var view = 0; view < BenchPlate.Views.Length; view++)
             for (ulong seed = 1; seed <= Seeds; seed++)
             {
-                var (photo, camera) = (Bench.Photo(view, seed), Bench.Camera(view));
-                foreach (var (at, diameter) in Bench.Holes)
+                var (photo, camera) = (BenchPlate.Photo(view, seed), BenchPlate.Camera(view));
+                foreach (var (at, diameter) in BenchPlate.Holes)
                 {
-                    var hole = HoleFit.Of(photo, camera.Project(at + new Vec2(0.2 * diameter, 0.1 * diameter), Bench.Views[view].Height)).Value;
+                    var hole = HoleFit.Of(photo, camera.Project(at + new Vec2(0.2 * diameter, 0.1 * diameter), BenchPlate.Views[view].Height)).Value;
                     centres.Add(hole.Centre.At.X - at.X, hole.Centre.Spread.StdX);
                     centres.Add(hole.Centre.At.Y - at.Y, hole.Centre.Spread.StdY);
                     sizes.Add(hole.Diameter.Value - diameter, hole.Diameter.Std);
@@ -60,14 +60,14 @@ public class CoverageTests
     public void Corners_of_a_traced_outline()
     {
         var (corners, turns, chance) = (new Score(), new Score(), new Chance(22));
-        for (var view = 0; view < Bench.Views.Length; view++)
+        for (var view = 0; view < BenchPlate.Views.Length; view++)
             for (ulong seed = 1; seed <= Seeds; seed++)
             {
-                var (photo, camera, height) = (Bench.Photo(view, seed), Bench.Camera(view), Bench.Views[view].Height);
+                var (photo, camera, height) = (BenchPlate.Photo(view, seed), BenchPlate.Camera(view), BenchPlate.Views[view].Height);
                 var path = ImmutableArray.CreateBuilder<Vec2>();
                 for (var k = 0; k < 6; k++)
                 {
-                    Vec2 Click(int c) => Snap.Point(photo.Light, camera.Project(Bench.Corners[c % 6], height) + new Vec2(2 * chance.Normal(), 2 * chance.Normal()));
+                    Vec2 Click(int c) => Snap.Point(photo.Light, camera.Project(BenchPlate.Corners[c % 6], height) + new Vec2(2 * chance.Normal(), 2 * chance.Normal()));
                     path.AddRange(Snap.Path(photo.Light, Click(k), Click(k + 1)));
                 }
                 var outline = Outline.Of(photo, path.ToImmutable(), true).Value;
@@ -85,7 +85,7 @@ public class CoverageTests
         corners.Check(0.4);
         turns.Check(0.4, 1.5);
 
-        static Vec2 Nearest(Vec2 p) => Bench.Corners.MinBy(c => c.DistanceTo(p));
+        static Vec2 Nearest(Vec2 p) => BenchPlate.Corners.MinBy(c => c.DistanceTo(p));
     }
 
     [Fact]
@@ -113,10 +113,10 @@ public class CoverageTests
     [Fact]
     public void A_height_left_out_makes_lengths_too_long_by_what_the_caution_says()
     {
-        var camera = Bench.Camera(2);
-        var photo = MakeTrue.Of(Bench.Picture(2, 1), TrueTests.Measured).Value;
-        Vec2 Centre(int k) => HoleFit.Of(photo, camera.Project(Bench.Holes[k].At, 2)).Value.Centre.At;
-        var (seen, real) = (Centre(0).DistanceTo(Centre(3)), Bench.Holes[0].At.DistanceTo(Bench.Holes[3].At));
+        var camera = BenchPlate.Camera(2);
+        var photo = MakeTrue.Of(BenchPlate.Picture(2, 1), TrueTests.Measured).Value;
+        Vec2 Centre(int k) => HoleFit.Of(photo, camera.Project(BenchPlate.Holes[k].At, 2)).Value.Centre.At;
+        var (seen, real) = (Centre(0).DistanceTo(Centre(3)), BenchPlate.Holes[0].At.DistanceTo(BenchPlate.Holes[3].At));
         var each = 100 / photo.Stand!.Above.Value;
         Assert.Equal(2 * each * real / 100, seen - real, 0.01);
         Assert.Contains(photo.Cautions, c => c.Contains(FormattableString.Invariant($"come out {each:0.00} mm too long"), StringComparison.Ordinal));

@@ -51,7 +51,7 @@ sealed record Pinhole(int Width, int Height, double Focal, double Slant, double 
         if ((K1 != 0 || K2 != 0) && far > 0)
         {
             var t = far;
-            for (var n = 0; n < 40; n++) t = far / (1 + K1 * t * t + K2 * t * t * t * t);
+            for (var n = 0; n < 24; n++) t = far / (1 + K1 * t * t + K2 * t * t * t * t);
             (x, y) = (x * t / far, y * t / far);
         }
         return _axes.Ahead + _axes.Right * x + _axes.Down * y;

@@ -116,8 +116,8 @@ public class TraceTests
     [Fact]
     public void Picks_become_readings_of_a_frame_and_the_survey_gives_true_distances()
     {
-        var (photo, camera) = (Bench.Photo(1, 9), Bench.Camera(1));
-        NamedPick[] picks = [.. Bench.Holes.Select((h, k) => NamedPick.Of($"H{k}", HoleFit.Of(photo, camera.Project(h.At, 2)).Value))];
+        var (photo, camera) = (BenchPlate.Photo(1, 9), BenchPlate.Camera(1));
+        NamedPick[] picks = [.. BenchPlate.Holes.Select((h, k) => NamedPick.Of($"H{k}", HoleFit.Of(photo, camera.Project(h.At, 2)).Value))];
         var readings = PhotoReadings.Of(picks, photo.Scale, "first picture", 3);
         Assert.Equal(10, readings.Length);
         Assert.Equal([3, 4, 5], readings.Take(3).Select(r => r.Index));
@@ -126,7 +126,7 @@ public class TraceTests
         var plan = Adjust.Solve(sample);
         foreach (var d in plan.Distances())
         {
-            var real = Bench.Holes[d.From[1] - '0'].At.DistanceTo(Bench.Holes[d.To[1] - '0'].At);
+            var real = BenchPlate.Holes[d.From[1] - '0'].At.DistanceTo(BenchPlate.Holes[d.To[1] - '0'].At);
             Assert.InRange(Math.Abs(d.Distance - real), 0, 4 * Math.Sqrt(d.Std * d.Std + real * real * photo.Scale.Std * photo.Scale.Std));
         }
     }
