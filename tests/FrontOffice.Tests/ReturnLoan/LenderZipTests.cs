@@ -47,7 +47,7 @@ public sealed class LenderZipTests
         var plate = Holes([("P1", -1.25, 0.1), ("P2", 40, 0), ("P3", 1.0 / 3, 1e-7)],
             Reading("P1", "P2", "1 5/8\"") with { Note = "\"near\" side, then # the rest\nof it" },
             Reading("P2", "P3", "40,5 mm") with { PlusMinus = "0.05" }, Reading("P1", "P3", "40.50; 40.52", instrument: "#2, the \"old\" one"),
-            Reading("P1", "P9", "5"));
+            Reading("P1", "P9", "5"), Reading("photo-1", "", "± 0.5 %", "frame", ""), Reading("P1", "photo-1", "x 1.5 y 2.5", "picked", "") with { PlusMinus = "± 0.1" });
         var own = plate with
         {
             Sketch = plate.Sketch! with { Features = plate.Sketch.Features.Add(new("H1", "hole", "", "", 5, 5, null, 8, null) { Condition = "worn", Wear = 0.3 }) },
@@ -100,6 +100,7 @@ public sealed class LenderZipTests
         var read = SampleFile.Read(Sheet(request)).Value;
         Assert.Equal(stored.Title, read.Title);
         Assert.Equal(stored.Readings, read.Readings);
+        Assert.Equal(stored.Frames, read.Frames);
         Assert.Equal(stored.Features.Select(f => f with { Sketch = null }), read.Features.Select(f => f with { Sketch = null }));
         Assert.All(stored.Features.Zip(read.Features), p => Assert.True((p.First.Sketch is null) == (p.Second.Sketch is null) && ((p.First.Sketch ?? default) - (p.Second.Sketch ?? default)).Length < 1e-9));
     }
