@@ -49,7 +49,8 @@ public class CoverageTests
                     sizes.Add(hole.Diameter.Value - diameter, hole.Diameter.Std);
                     Assert.InRange(hole.Centre.Spread.Std, 0, 0.04);
                     Assert.InRange(hole.Diameter.Std, 0, 0.15);
-                    Assert.True(hole.Share > 0.9);
+                    // Above the sheet only the half of the rim that hides its wall counts.
+                    Assert.True(hole.Share > (BenchPlate.Views[view].Height > 0 ? 0.25 : 0.9));
                 }
             }
         centres.Check();

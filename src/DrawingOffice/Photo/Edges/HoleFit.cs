@@ -27,7 +27,7 @@ public static class HoleFit
     const double LeastShareOfHidden = 0.25;
 
     /// <summary>Radii between the hole's middle and the foot of the camera; nearer, too little of the rim hides its wall.</summary>
-    const double FarFromFoot = 2;
+    const double FarFromFoot = 3;
 
     /// <summary>Of the radius; a rim rougher than this is not round.</summary>
     const double Roughest = 0.04;
@@ -36,6 +36,14 @@ public static class HoleFit
     /// <param name="largest">Largest diameter looked for, mm.</param>
     public static Parsed<HoleSeen> Of(TruePhoto photo, Vec2 inside, double largest = 120)
     {
+        var hidden = Of(photo, inside, largest, byHidden: true);
+        // Too little of that half may be seen; the whole rim is then better than none.
+        return hidden.Ok || photo.Face.Share <= 0 ? hidden : Of(photo, inside, largest, byHidden: false);
+    }
+
+    /// <param name="byHidden">Where the far wall shows, only the rim that hides its own wall counts.</param>
+    static Parsed<HoleSeen> Of(TruePhoto photo, Vec2 inside, double largest, bool byHidden)
+    {
         if (!photo.Light.Holds(inside, 2)) return Refusal.Of("hole", Said(inside), "a place inside the hole, in the picture");
         if (Rough(photo, inside, largest) is not { } found)
             return Refusal.Of("hole", Said(inside), $"no round edge is seen about this place up to {largest:0.#} mm: pick inside a hole whose rim stands out");
@@ -43,7 +51,7 @@ public static class HoleFit
         List<EdgePoint> points = [];
         for (var round = 0; round < 3; round++)
         {
-            points = Rim(photo, centre, radius, toLight);
+            points = Rim(photo, centre, radius, toLight, byHidden && WallShows(photo, centre, radius));
             if (Robust(points) is not { } kept || Circles.Fit([.. kept.Select(p => p.Mm)]) is not var (c, r)) return NotRound(inside);
             (points, centre, radius) = (kept, c, r);
         }
@@ -51,7 +59,7 @@ public static class HoleFit
         var rows = points.Select(p => (p.Mm - centre).Unit is var u && u.Dot(p.Across) >= 0 ? new[] { u.X, u.Y, 1 } : [-u.X, -u.Y, -1]).ToArray();
         double[] residuals = [.. points.Select(p => p.Mm.DistanceTo(centre) - radius)];
         var share = Share(points, centre);
-        if (share < (WallShows(photo, centre, radius) ? LeastShareOfHidden : LeastShare) || Fitted.Of(photo, points, rows, residuals) is not { } fitted || fitted.Scatter > Roughest * radius + 0.05) return NotRound(inside);
+        if (share < (byHidden && WallShows(photo, centre, radius) ? LeastShareOfHidden : LeastShare) || Fitted.Of(photo, points, rows, residuals) is not { } fitted || fitted.Scatter > Roughest * radius + 0.05) return NotRound(inside);
         var covariance = fitted.Covariance(photo, [[1, 0, 0], [0, 1, 0], [0, 0, 2]]);
         var spread = new Spread(covariance[0, 0], covariance[0, 1], covariance[1, 1]) + Spots.OfModel(photo) + Spots.OfPrint(photo.Print, centre);
         // The two directions' difference makes the circle an ellipse, and its mean diameter stays.
@@ -132,7 +140,7 @@ public static class HoleFit
     static Vec2 Way(int ray) => Vec2.Polar(2 * Math.PI * ray / Rays);
 
     /// <summary>The rim across a circle, a pixel and a half apart.</summary>
-    static List<EdgePoint> Rim(TruePhoto photo, Vec2 centre, double radius, bool toLight)
+    static List<EdgePoint> Rim(TruePhoto photo, Vec2 centre, double radius, bool toLight, bool byHidden)
     {
         var scale = photo.Camera.PixelsPerMm(centre);
         var n = Math.Clamp((int)(2 * Math.PI * radius * scale / 1.5), 16, 400);
@@ -140,7 +148,7 @@ public static class HoleFit
         for (var k = 0; k < n; k++)
         {
             var angle = 2 * Math.PI * k / n;
-            if (WallShows(photo, centre, radius) && centre + Vec2.Polar(angle, radius) is var rim && (photo.Face.Foot - rim).Dot(centre - rim) > 0) continue;
+            if (byHidden && centre + Vec2.Polar(angle, radius) is var rim && (photo.Face.Foot - rim).Dot(centre - rim) > 0) continue;
             Vec2 At(double a, double r) => photo.Camera.ToPhoto(centre + Vec2.Polar(a, r));
             var middle = At(angle, radius);
             var across = (At(angle + 0.02, radius) - At(angle - 0.02, radius)).Left.Unit;
