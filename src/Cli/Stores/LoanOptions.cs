@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.Collections.Immutable;
+using System.CommandLine;
 using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.ReturnLoan;
 using WitnessMark.Maths;

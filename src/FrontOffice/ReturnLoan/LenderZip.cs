@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using WitnessMark.FrontOffice.Printing;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
+using WitnessMark.FrontOffice.Printing;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 

@@ -43,7 +43,18 @@ sealed class StepBracket
 
     static readonly Dictionary<string, string> s_face = new()
     {
-        ["P1"] = "A", ["P2"] = "A", ["P3"] = "A", ["P4"] = "A", ["P5"] = "B", ["P6"] = "B", ["P7"] = "C", ["P8"] = "C", ["H1"] = "A", ["H2"] = "A", ["H3"] = "B", ["H4"] = "C",
+        ["P1"] = "A",
+        ["P2"] = "A",
+        ["P3"] = "A",
+        ["P4"] = "A",
+        ["P5"] = "B",
+        ["P6"] = "B",
+        ["P7"] = "C",
+        ["P8"] = "C",
+        ["H1"] = "A",
+        ["H2"] = "A",
+        ["H3"] = "B",
+        ["H4"] = "C",
     };
 
     /// <summary>The plate's upward in the part's axes and its height, for two ways the bracket stood on the surface plate.</summary>

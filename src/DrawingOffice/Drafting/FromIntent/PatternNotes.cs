@@ -47,7 +47,7 @@ sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOn
             var (spaces, whole) = (f.Features.Length - 1, first.DistanceTo(last));
             yield return $"{Letters(f.Features)}: {spaces} spaces of {figures.LengthOr(whole / spaces)} = {figures.LengthOr(whole)}.";
         }
-        foreach (var f in Middles()) yield return $"{Letters(f.Features)}: symmetric about the middle line.";
+        foreach (var f in Middles()) yield return $"{Pairs(f)}: even about the {(Across(f) is var across && Math.Abs(across.X) > 0.5 ? "upright" : "level")} middle line.";
         foreach (var u in intent.Undecided) yield return $"Undecided: {u.Words}";
     }
 
@@ -80,9 +80,18 @@ sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOn
 
     Vec2 At(string id) => frame.Of(plan.Of(id).At);
 
+    /// <summary>Pair by pair as the key lists them; what lies on the line itself stands there with itself.</summary>
+    string Pairs(Finding f)
+    {
+        var ids = f.Key[(f.Key.IndexOf(':') + 1)..].Split('@')[0].Split(',');
+        return string.Join(", ", ids.Chunk(2).Select(p => p.Length < 2 || p[0] == p[1] ? Letter(p[0]) : $"{Letter(p[0])} with {Letter(p[1])}"));
+    }
+
+    string Letter(string id) => holes.FirstOrDefault(h => h.Id == id)?.Letter ?? id;
+
     string Letters(ImmutableArray<string> ids)
     {
-        string[] letters = [.. ids.Select(id => holes.FirstOrDefault(h => h.Id == id)?.Letter ?? id)];
+        string[] letters = [.. ids.Select(Letter)];
         return letters.Length > 8 ? $"{string.Join(", ", letters[..3])} … {letters[^1]}" : string.Join(", ", letters);
     }
 }

@@ -20,8 +20,19 @@ static class Brackets
         Vec3 Top(double x, double y) => flange + new Vec3(x, y, 0);
         var places = new Dictionary<string, Vec3>
         {
-            ["a1"] = new(0, 0, 0), ["a2"] = new(90, 0, 0), ["a3"] = new(90, 60, 0), ["a4"] = new(0, 60, 0), ["H1"] = new(25, 15, 0), ["H2"] = new(70, 18, 0), ["H3"] = new(45, 45, 0),
-            ["b3"] = On(60, 70), ["b4"] = On(0, 70), ["K1"] = On(15, 25), ["K2"] = On(44, 50), ["c1"] = Top(30, 5), ["c2"] = Top(30, 55),
+            ["a1"] = new(0, 0, 0),
+            ["a2"] = new(90, 0, 0),
+            ["a3"] = new(90, 60, 0),
+            ["a4"] = new(0, 60, 0),
+            ["H1"] = new(25, 15, 0),
+            ["H2"] = new(70, 18, 0),
+            ["H3"] = new(45, 45, 0),
+            ["b3"] = On(60, 70),
+            ["b4"] = On(0, 70),
+            ["K1"] = On(15, 25),
+            ["K2"] = On(44, 50),
+            ["c1"] = Top(30, 5),
+            ["c2"] = Top(30, 55),
         };
         var sizes = new Dictionary<string, double> { ["H1"] = 8, ["H2"] = 10.5, ["H3"] = 8, ["K1"] = 6.5, ["K2"] = 12 };
         var planes = new Dictionary<string, (Vec3, Vec3)> { ["A"] = (new(0, 0, -1), Vec3.Zero), ["B"] = (up.Cross(new Vec3(0, 1, 0)), Vec3.Zero), ["C"] = (new(0, 0, 1), flange) };

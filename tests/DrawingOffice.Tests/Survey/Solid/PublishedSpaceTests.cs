@@ -63,7 +63,12 @@ public class PublishedSpaceTests
     {
         var rows = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(directions.Count, 6, (r, c) => directions[r] is var u ? c switch
         {
-            0 => u.X * u.X, 1 => u.Y * u.Y, 2 => u.Z * u.Z, 3 => 2 * u.X * u.Y, 4 => 2 * u.X * u.Z, _ => 2 * u.Y * u.Z,
+            0 => u.X * u.X,
+            1 => u.Y * u.Y,
+            2 => u.Z * u.Z,
+            3 => 2 * u.X * u.Y,
+            4 => 2 * u.X * u.Z,
+            _ => 2 * u.Y * u.Z,
         } : 0);
         return rows.QR().Solve(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.DenseOfEnumerable(variances)).ToArray();
     }
