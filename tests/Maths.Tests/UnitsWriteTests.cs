@@ -44,6 +44,13 @@ public class UnitsWriteTests
     public void Plus_minus_has_two_digits_and_the_value_the_same_place(double value, double std, string text) =>
         Assert.Equal(text, LengthWriter.Write(new Uncertain(value, std)));
 
+    [Fact, Truth(Grade.Published, "JCGM 100:2008, 6.3.3: the half-width that holds some 95 of 100 is twice the standard uncertainty")]
+    public void A_person_is_shown_twice_the_standard_uncertainty()
+    {
+        Assert.Equal("70.743 ± 0.053 mm", LengthWriter.WriteExpanded(new Uncertain(70.743, 0.0264)));
+        Assert.Equal("99.837 ± 0.058°", AngleWriter.WriteExpanded(new Uncertain(99.837 * Math.PI / 180, 0.000505)));
+    }
+
     static readonly Gen<LengthStyle> Styles = Gen.OneOf(
         Gen.Int[0, 6].Select(LengthStyle.Millimetres),
         Gen.Int[0, 6].Select(LengthStyle.DecimalInches),

@@ -41,8 +41,8 @@ static class PlanWords
     static string Row(Placed f)
     {
         if (f.Loose) return $"{f.Id,-12}{"loose",12}";
-        if (f.Kind == FeatureKind.Edge) return $"{f.Id,-12}{"",34}  {(f.Length is { } length ? LengthWriter.Write(length) : "")}";
-        var size = f.Size is { } s ? LengthWriter.Write(s) : "";
+        if (f.Kind == FeatureKind.Edge) return $"{f.Id,-12}{"",34}  {(f.Length is { } length ? LengthWriter.WriteExpanded(length) : "")}";
+        var size = f.Size is { } s ? LengthWriter.WriteExpanded(s) : "";
         return $"{f.Id,-12}{f.At.X,12:0.000}{f.At.Y,12:0.000}{new Uncertain(0, f.Ellipse.Major).Expanded,10:0.000}  {size}";
     }
 }

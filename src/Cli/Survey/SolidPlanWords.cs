@@ -22,13 +22,13 @@ static class SolidPlanWords
         to.WriteLine();
         to.WriteLine($"{"",-12}{"x mm",12}{"y mm",12}{"z mm",12}{"± mm",10}  size");
         foreach (var p in part.Points) to.WriteLine(Row(p.Id, p.At, p.Std, p.Loose, ""));
-        foreach (var r in part.Rounds) to.WriteLine(Row(r.Id, r.Centre, r.Std, r.Loose, r.Diameter is { } d ? LengthWriter.Write(d) : "size not read"));
-        foreach (var l in part.Lines.Where(l => l.Length is not null)) to.WriteLine($"{l.Id,-12}{"",48}{(l.Loose ? "loose" : LengthWriter.Write(l.Length!.Value))}");
+        foreach (var r in part.Rounds) to.WriteLine(Row(r.Id, r.Centre, r.Std, r.Loose, r.Diameter is { } d ? LengthWriter.WriteExpanded(d) : "size not read"));
+        foreach (var l in part.Lines.Where(l => l.Length is not null)) to.WriteLine($"{l.Id,-12}{"",48}{(l.Loose ? "loose" : LengthWriter.WriteExpanded(l.Length!.Value))}");
         if (part.Pairs.Length > 0) to.WriteLine("\nFaces to one another");
         foreach (var pair in part.Pairs)
-            to.WriteLine($"  {pair.A} to {pair.B}: {(pair.Apart is { } apart ? $"parallel, {LengthWriter.Write(apart)} apart" : pair.Angle is { } angle ? $"setting angle {AngleWriter.Write(angle)}" : "not held by the readings")}");
+            to.WriteLine($"  {pair.A} to {pair.B}: {(pair.Apart is { } apart ? $"parallel, {LengthWriter.WriteExpanded(apart)} apart" : pair.Angle is { } angle ? $"setting angle {AngleWriter.WriteExpanded(angle)}" : "not held by the readings")}");
         if (part.Heights.Length > 0) to.WriteLine($"\nHeights over face {part.Heights[0].Face}");
-        foreach (var h in part.Heights) to.WriteLine($"  {h.Id}: {(h.Height is { } height ? LengthWriter.Write(height) : "not held by the readings")}");
+        foreach (var h in part.Heights) to.WriteLine($"  {h.Id}: {(h.Height is { } height ? LengthWriter.WriteExpanded(height) : "not held by the readings")}");
         foreach (var note in part.Notes.Take(1)) to.WriteLine($"\n{note}");
         Doubtful(to, result);
         if (result.Next is { Words.Length: > 0 } next) to.WriteLine($"\nNext: {next.Words}{(next is { Enough: false, Readings: [var best, ..] } ? $" Take {Said(best)}." : "")}");

@@ -34,6 +34,9 @@ public static class AngleWriter
         return $"{value} ± {std}°";
     }
 
+    /// <summary>Value ± twice its standard uncertainty, the half-width that a person is shown.</summary>
+    public static string WriteExpanded(Uncertain radians) => Write(radians with { Std = radians.Expanded });
+
     static double Checked(double radians, int decimals)
     {
         if (!double.IsFinite(radians) || Math.Abs(radians) > Angles.Largest * Math.PI / 180)

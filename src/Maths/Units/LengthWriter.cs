@@ -35,6 +35,9 @@ public static class LengthWriter
         return $"{value} ± {std} {unit}";
     }
 
+    /// <summary>Value ± twice its standard uncertainty, the half-width that a person is shown; else as <see cref="Write(Uncertain, LengthStyle?)"/>.</summary>
+    public static string WriteExpanded(Uncertain mm, LengthStyle? style = null) => Write(mm with { Std = mm.Expanded }, style);
+
     static LengthStyle Checked(double mm, LengthStyle style)
     {
         if (!double.IsFinite(mm) || Math.Abs(mm) > Lengths.Longest)

@@ -17,6 +17,10 @@ public class SolidTests
         Assert.Matches(@"A to C: setting angle (92\.9|93\.[01])", told.Out);
         Assert.Matches(@"doubtful: reading \d+, height P6 S1: ", told.Out);
         Assert.Contains("Heights over face A", told.Out);
+        // The ± of the words is that of the drawing, twice the standard uncertainty of the answer.
+        var answer = JsonDocument.Parse(Told.By("survey", "solid", Bracket, "--json").Out).RootElement.GetProperty("without_gross_errors").GetProperty("setting_angles")[0];
+        var half = 2 * answer.GetProperty("std_rad").GetDouble() * 180 / Math.PI;
+        Assert.Contains(System.FormattableString.Invariant($"± {half:0.000}°"), told.Out);
         Assert.Contains("hand", told.Out);
     }
 
@@ -29,7 +33,12 @@ public class SolidTests
         Assert.All(fields, f => Assert.True(answer.TryGetProperty(f, out _), f));
         Assert.Equal(6, answer.GetProperty("datum_freedoms").GetInt32());
         Assert.Equal(12 * 11 / 2, answer.GetProperty("distances").GetArrayLength());
-        Assert.Equal(JsonValueKind.Object, answer.GetProperty("without_gross_errors").ValueKind);
+        var clean = answer.GetProperty("without_gross_errors");
+        Assert.Equal(JsonValueKind.Object, clean.ValueKind);
+        // The slip stands in the upper figures and not in the lower ones.
+        static double Angle(JsonElement of) => of.GetProperty("setting_angles")[0].GetProperty("angle_rad").GetDouble() * 180 / Math.PI;
+        Assert.InRange(Angle(clean), 104.9, 105.2);
+        Assert.NotInRange(Angle(answer), 104.9, 105.2);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using WitnessMark.DrawingOffice.Drafting.Solid;
 using WitnessMark.DrawingOffice.Survey.Solid;
 using WitnessMark.FrontOffice.MeasureSample.Json;
 using WitnessMark.Maths;
@@ -33,7 +34,6 @@ static class SolidAnswer
             {
                 json.WriteNullValue();
             }
-            WriteFaces(json, result);
             WriteNext(json, result.Next);
             json.WriteStrings("cautions", result.Cautions);
             json.WriteEndObject();
@@ -78,6 +78,7 @@ static class SolidAnswer
         });
         json.WriteBoolean("hand_told", plan.Hand.Told);
         json.WriteString("hand", plan.Hand.Words);
+        WriteFaces(json, plan);
         AnswerJson.WriteTests(json, plan.Convergence, plan.Critical, plan.Global);
     }
 
@@ -111,22 +112,23 @@ static class SolidAnswer
         json.WriteFinite($"{name}_std_mm", s.Std);
     }
 
-    /// <summary>Of the believed plan.</summary>
-    static void WriteFaces(Utf8JsonWriter json, SolidResult result)
+    /// <summary>Of this plan itself, whether or not another is believed; empty while it does not settle.</summary>
+    static void WriteFaces(Utf8JsonWriter json, SolidPlan plan)
     {
-        json.WriteList("setting_angles", result.Part?.Pairs.Where(p => p.Angle is not null) ?? [], p =>
+        var part = plan.Convergence.Converged ? FromSolidPlan.Of(plan with { WithoutDoubtful = null }) : null;
+        json.WriteList("setting_angles", part?.Pairs.Where(p => p.Angle is not null) ?? [], p =>
         {
             json.WritePair(p.A, p.B);
             json.WriteFinite("angle_rad", p.Angle!.Value.Value);
             json.WriteFinite("std_rad", p.Angle.Value.Std);
         });
-        json.WriteList("parallel_faces", result.Part?.Pairs.Where(p => p.Apart is not null) ?? [], p =>
+        json.WriteList("parallel_faces", part?.Pairs.Where(p => p.Apart is not null) ?? [], p =>
         {
             json.WritePair(p.A, p.B);
             json.WriteFinite("apart_mm", p.Apart!.Value.Value);
             json.WriteFinite("std_mm", p.Apart.Value.Std);
         });
-        json.WriteList("heights", result.Part?.Heights.Where(h => h.Height is not null) ?? [], h =>
+        json.WriteList("heights", part?.Heights.Where(h => h.Height is not null) ?? [], h =>
         {
             json.WriteString("face", h.Face);
             json.WriteString("id", h.Id);

@@ -18,6 +18,12 @@ static class Snooping
     /// <summary>Two tests that move together to this degree differ by less than a twentieth of a σ: no reading at hand tells them apart.</summary>
     const double Inseparable = 0.999;
 
+    /// <summary>
+    /// Setting a reading aside lowers the weighted sum of squares by w², so that the odds of one culprit against another are
+    /// exp((w₁² − w₂²)/2). Cause: under 3 to 1 is no conviction.
+    /// </summary>
+    const double AboutEven = 2.2;
+
     public static Doubts Find(Adjustment solver, Fit all, Testing tests, CancellationToken stop)
     {
         if (Contradicts(all)) return Contradiction(solver, all, tests);
@@ -75,21 +81,28 @@ static class Snooping
         return (best, value);
     }
 
-    /// <summary>Other readings whose test statistic is the same to within <see cref="Inseparable"/>.</summary>
+    /// <summary>Other readings whose test statistic is the same to within <see cref="Inseparable"/>, or that explain the survey about as well.</summary>
     public static ImmutableArray<int> Tied(Adjustment solver, Fit fit, Testing tests, int row)
     {
         var jacobian = solver.Jacobian;
         var q = solver.Cofactors(fit, jacobian.ColumnsOf(row), jacobian.ValuesOf(row));
         var tied = new SortedSet<int>();
+        var worst = tests.Normalised(row, solver.Sigma(row)) ?? 0;
         for (var r = 0; r < fit.Weights.Length; r++)
         {
             if (r == row || fit.Weights[r] == 0 || !tests.CanBeAccused(r) || !solver.IsTestable(r)) continue;
             var scale = Math.Sqrt(fit.Weights[r] * fit.Weights[row] * tests.Share(r) * tests.Share(row) / (tests.Redundancy[r] * tests.Redundancy[row]));
-            if (Math.Abs(jacobian.Dot(r, q)) * scale > Inseparable) tied.Add(solver.ReadingOf(r));
+            // Residuals of two rows vary together by −aᵀQa.
+            var together = -jacobian.Dot(r, q) * scale;
+            if (Math.Abs(together) > Inseparable || tests.Normalised(r, solver.Sigma(r)) is { } w && AsLikely(w, worst, together, tests.Critical)) tied.Add(solver.ReadingOf(r));
         }
         tied.Remove(solver.ReadingOf(row));
         return [.. tied];
     }
+
+    /// <summary>The other explains the survey about as well, and is not itself convicted once the worst is set aside: one error, two places for it.</summary>
+    static bool AsLikely(double other, double worst, double together, double critical) =>
+        other * other > worst * worst - AboutEven && Math.Abs(other - together * worst) <= critical * Math.Sqrt(1 - together * together);
 
     /// <summary>A reading set aside early, while another error still bent the plan, may turn out good: it is taken back when the final plan foretells it.</summary>
     static List<int> TakeBack(Adjustment solver, Fit fit, List<int> aside, List<ImmutableArray<int>> groups, CancellationToken stop)
