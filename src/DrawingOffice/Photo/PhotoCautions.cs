@@ -10,6 +10,12 @@ static class PhotoCautions
     /// <summary>Radians. Cause: beyond it a face's own thickness hides its lower edge, and a millimetre along the view has under two thirds of its pixels.</summary>
     const double Slanting = 50 * Math.PI / 180;
 
+    /// <summary>
+    /// mm. Half of what the marks miss their places by goes into each place's standard ±, so at this much a place is known no better than
+    /// a calliper reads (0.05 mm, 19 in 20): from there on a flatter sheet is worth another picture. Less is in the ± and needs no one's hand.
+    /// </summary>
+    const double WorthAnother = 0.05;
+
     public static ImmutableArray<string> Of(TruePhoto photo, double unit)
     {
         var told = ImmutableArray.CreateBuilder<string>();
@@ -24,8 +30,8 @@ static class PhotoCautions
         if (aside > 0) told.Add(Say($"{aside} of {photo.Marks.Length} squares disagree with the others and are set aside: the sheet may be bent, or something lies on them."));
         if (photo.Target is { } target && photo.Marks.Length < target.Count / 2 && photo.Marks[0].Corners.Length == 4)
             told.Add(Say($"Only {photo.Marks.Length} of the sheet's {target.Count} squares are seen: places away from them are less sure."));
-        if (unit > 3)
-            told.Add(Say($"The marks miss their places by {photo.Residual:0.00} mm, {unit:0} times what their sharpness allows: the sheet may not lie flat, or the camera bends lines in a way of its own; the ± is widened by as much."));
+        if (unit > 3 && photo.Residual > WorthAnother)
+            told.Add(Say($"The marks miss their places by {photo.Residual:0.00} mm, {unit:0} times what their sharpness allows: the sheet may not lie flat, or the camera bends lines in a way of its own; the ± is widened by as much; lay the sheet flat and take another."));
         if (Math.Abs(photo.Bloom.Value) > 0.1)
             told.Add(Say($"Black squares came out {Math.Abs(photo.Bloom.Value):0.00} mm {(photo.Bloom.Value > 0 ? "larger" : "smaller")} a side than drawn (ink or light): an edge of the part may be off by as much, and its ± says so."));
         return told.ToImmutable();

@@ -53,7 +53,7 @@ public sealed record ReadingResult(int Index, double Adjusted, double Residual, 
     public double? WouldRead => !Used ? Adjusted : Foretold ?? (Normalised is null ? null : Adjusted - Residual + Residual / RedundancyNumber);
 }
 
-/// <summary>The readings' global test: weighted sum of squares against chi-square.</summary>
+/// <summary>The readings' global test: weighted sum of squares against chi-square. Low is 0 where places of a photograph take part (<c>OnceOnly</c>).</summary>
 public sealed record GlobalTest(double Statistic, int Redundancy, double Low, double High, bool Passes);
 
 /// <summary>One step of data snooping: what was largest, and against which critical value.</summary>

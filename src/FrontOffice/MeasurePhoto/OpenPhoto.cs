@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.DrawingOffice.Photo.Cameras;
+using WitnessMark.DrawingOffice.Photo.Tracing;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
 using WitnessMark.Maths;
 
@@ -54,9 +55,12 @@ public sealed class OpenPhoto(Raster raster)
     /// <exception cref="RefusedException">The photograph was not made true yet.</exception>
     public PickAnswer Pick(PickAsked asked)
     {
-        var pick = new PhotoPick(asked.Name, asked.Kind, asked.AsTaken ? asked.Places : [.. asked.Places.Select(Made.Photo.ToPhoto)], asked.Closed);
+        var pick = new PhotoPick(asked.Name, asked.Kind, asked.AsTaken ? asked.Places : [.. asked.Places.Select(p => Touched(asked.Kind, Made.Photo.ToPhoto(p)))], asked.Closed);
         return new(pick, PickShown.Of(Made.Photo, MeasurePhoto.See(Made.Photo, pick), Made.Request.Name));
     }
+
+    /// <summary>A finger means the corner, or the edge, that lies within a few pixels; its ± stays that of a touch.</summary>
+    Vec2 Touched(PickKind kind, Vec2 px) => kind == PickKind.Corner ? Corner.Near(Made.Photo.Light, px) : px;
 
     /// <summary>The way along the edge through the places so far (mm on the face, y up), as an SVG path in mm, y down.</summary>
     /// <exception cref="RefusedException">The photograph was not made true yet.</exception>

@@ -81,7 +81,7 @@ public sealed record PhotoRows(string Frame, double ScaleWithin, ImmutableArray<
             {
                 // A round that closes on itself has no two corners to run between.
                 var (from, to) = corners > 1 ? (Corner(k), Corner(k + 1)) : ("", "");
-                if (sides[k] is { Centre: { } centre, Radius: { } radius }) Take(new($"{name}-r{k + 1}", FeatureKind.Arc, centre, radius), from, to);
+                if (sides[k] is { Centre: { } centre, Radius: { } radius }) Take(new($"{name}-r{k + 1}", FeatureKind.Arc, centre, radius) { BetweenCorners = corners > 1 }, from, to);
                 else if (corners > 1) Features.Add(new($"{name}-s{k + 1}", "edge", from, to, null, null, null, null, null));
             }
         }

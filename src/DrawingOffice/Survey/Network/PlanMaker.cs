@@ -12,15 +12,16 @@ static class PlanMaker
         var looseIds = Looseness.LooseIds(loose);
         double[]? better = null;
         var mirrors = searchMirrors ? Mirrors.Of(solver, fit, looseIds, out better, stop) : [];
+        var global = Findings.Global(fit, OnceOnly.Redundancy(solver, fit), OnceOnly.MayAgreeBetter(solver, fit));
         return new Plan(
             Placed(solver, fit, looseIds),
             fit.Convergence,
             solver.Layout.Count,
             fit.Datum.Length,
             fit.Free.Length,
-            fit.Redundancy,
+            global.Redundancy,
             fit.SumOfSquares,
-            Findings.Global(fit),
+            global,
             tests.Critical,
             Findings.Results(solver, fit, tests, doubts, solver.Sample.Readings.Length),
             doubts,

@@ -39,7 +39,7 @@ public sealed partial class PhotoBench : ComponentBase, IAsyncDisposable
     string Advice => _tool switch
     {
         PickKind.Hole => "Touch inside a hole: a circle is fitted to its edge.",
-        PickKind.Corner => "Touch the corner itself. Go nearer first: it is as good as your touch.",
+        PickKind.Corner => "Touch the corner. Go nearer first: it is drawn to the corner or edge within a few pixels, and elsewhere stays where you touched.",
         PickKind.Outline => "Touch along the edge, a place before and after each corner; the line follows the edge between.",
         _ => "Draw the picture about; two fingers or the wheel bring it nearer.",
     };

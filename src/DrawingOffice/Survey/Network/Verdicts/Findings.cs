@@ -6,12 +6,16 @@ namespace WitnessMark.DrawingOffice.Survey.Network;
 /// <summary>What an adjustment says of the readings as a whole and of each.</summary>
 static class Findings
 {
-    public static GlobalTest Global(Fit fit)
+    public static GlobalTest Global(Fit fit) => Global(fit, fit.Redundancy);
+
+    /// <param name="redundancy">Of the fit, without what its readings say again.</param>
+    /// <param name="mayAgreeBetter">Readings share a part of what was stated of each.</param>
+    public static GlobalTest Global(Fit fit, int redundancy, bool mayAgreeBetter = false)
     {
-        if (fit.Redundancy < 1) return new GlobalTest(fit.SumOfSquares, fit.Redundancy, 0, double.PositiveInfinity, !Snooping.Contradicts(fit));
-        var low = ChiSquare.Quantile(0.025, fit.Redundancy);
-        var high = ChiSquare.Quantile(0.975, fit.Redundancy);
-        return new GlobalTest(fit.SumOfSquares, fit.Redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);
+        if (redundancy < 1) return new GlobalTest(fit.SumOfSquares, redundancy, 0, double.PositiveInfinity, !Snooping.Contradicts(fit));
+        var low = mayAgreeBetter ? 0 : ChiSquare.Quantile(0.025, redundancy);
+        var high = ChiSquare.Quantile(0.975, redundancy);
+        return new GlobalTest(fit.SumOfSquares, redundancy, low, high, fit.SumOfSquares >= low && fit.SumOfSquares <= high);
     }
 
     public static ImmutableArray<ReadingResult> Results(Adjustment solver, Fit fit, Testing tests, Doubts doubts, int readings)
