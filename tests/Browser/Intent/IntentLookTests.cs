@@ -22,7 +22,7 @@ public sealed class IntentLookTests(Chromium chromium, RunningHost running, ITes
         await using var visit = await chromium.Visit(running.Host.Address, $"{DemoVan.Address(van, "Dynamo mounting plate")}?sheet=intent");
         await Searched(visit);
         await Expect(visit.Page.Locator("section[aria-label='Taken'] li").First).ToContainTextAsync("H1, H2, H3, H4, H7 and H8 are of one size");
-        await Expect(visit.Page.Locator("section[aria-labelledby='meant-drawing'] svg text").First).ToBeAttachedAsync();
+        await Expect(visit.Page.Locator("section[aria-labelledby='meant-drawing'] .sheet-paper svg")).ToBeAttachedAsync();
         await LoanTests.Look(visit, "intent-plate");
         var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
         Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id} at {v.Nodes[0].Html}"));
@@ -62,8 +62,8 @@ public sealed class IntentLookTests(Chromium chromium, RunningHost running, ITes
 
     static async Task Searched(Visit visit)
     {
-        await Expect(visit.Button("Look again")).ToBeVisibleAsync(new() { Timeout = 120_000 });
-        await Expect(visit.Page.Locator(".findings li").First).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator(".findings li").First).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Expect(visit.Button("Look again")).ToBeVisibleAsync();
     }
 
     async Task<Bench> Grid()
