@@ -1,7 +1,10 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.TakeInVehicle;
+using WitnessMark.Records;
+using WitnessMark.Stores.Shapes;
 using WitnessMark.Tests;
 using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;
@@ -19,7 +22,16 @@ public sealed class LookTests(Chromium chromium, RunningHost running) : IClassFi
     public async Task Every_page_is_legible_keeps_its_width_and_breaks_no_policy()
     {
         var van = await DemoVan.Load(running.Host.Database);
+        await SurveyInSpace(van);
         foreach (var (page, path) in Pages(van)) await Look(page, path);
+    }
+
+    /// <summary>The old rear lamp bracket gets the demonstration's sheet in space.</summary>
+    async Task SurveyInSpace(TakeInResult van)
+    {
+        var id = Guid.Parse(DemoVan.Address(van, "Rear lamp bracket")[^36..]);
+        var row = new TypedShape(id, van.File.Vehicle.Id, van.File.Samples.Single(s => s.Id == id).PartId, StoredSolid.Kind, "Survey in space", SolidExample.Text, Dropped: false);
+        await (await RecordRoom.Open(running.Host.Database)).Desk.Shapes.Save(row, basedOn: 0);
     }
 
     async Task Look(string page, string path)
@@ -32,7 +44,7 @@ public sealed class LookTests(Chromium chromium, RunningHost running) : IClassFi
             await visit.Page.SetViewportSizeAsync(sheet.Width, sheet.Height);
             await visit.Page.EmulateMediaAsync(new() { ColorScheme = sheet.Scheme });
             await visit.Page.WaitForTimeoutAsync(300);
-            await visit.Picture($"{page}-{sheet.Name}");
+            await visit.Whole($"{page}-{sheet.Name}");
             Assert.Equal((page, sheet.Name, 0), (page, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
             var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa") });
             Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
@@ -42,12 +54,14 @@ public sealed class LookTests(Chromium chromium, RunningHost running) : IClassFi
 
     static (string, string)[] Pages(TakeInResult van)
     {
-        var plate = DemoVan.Address(van, "Dynamo mounting plate");
+        var (plate, lent) = (DemoVan.Address(van, "Dynamo mounting plate"), DemoVan.Address(van, "Headlamp bracket"));
         return
         [
             ("stores", ""), ("vehicle", $"vehicle/{van.File.Vehicle.Id}"), ("part", plate[..plate.IndexOf("/sample", StringComparison.Ordinal)]), ("measure", plate),
             ("made-to", $"{DemoVan.Address(van, "Cylinder head stud")}?sheet=made-to"), ("drawing", $"{plate}?sheet=drawing"), ("blank", $"{plate}?sheet=blank"), ("blank-folded", $"{DemoVan.Address(van, "Rear lamp bracket")}?sheet=blank"),
             ("card", $"{plate}?sheet=card"), ("planning", "planning"), ("shop", "shop"),
+            ("taking", $"{lent}?sheet=taking"), ("photo", $"{plate}?sheet=photo"), ("solid", $"{DemoVan.Address(van, "Rear lamp bracket")}?sheet=solid"),
+            ("intent", $"{plate}?sheet=intent"), ("return", $"{lent}?sheet=return"), ("loans", $"vehicle/{van.File.Vehicle.Id}/loans"),
         ];
     }
 }

@@ -18,6 +18,10 @@ static class LenderWords
         ("plan.svg", "the plan as a picture, with the ± of each place. Opens in a browser."),
         ("drawing.pdf", "the dimensioned drawing, to print at 100 %."),
         ("outline.dxf", "the outline and holes at true size, for a cutter or another drawing program."),
+        ("solid-sheet.csv", "the survey in space as it was typed; the program reads it back (wmark survey solid)."),
+        ("solid.json", "the true shape in space: places, sizes and angles in mm and radians, each with its standard deviation."),
+        ("solid-drawing.", "the shape in square views, with its lengths and setting angles: to print, to look at, or for another drawing program."),
+        ("solid-", "the shape as a picture. Opens in a browser."),
         ("photograph-", "as taken, but without the place where it was taken and without the camera's serial numbers."),
     ];
 

@@ -1,20 +1,22 @@
 using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.MeasureSample;
+using WitnessMark.FrontOffice.MeasureSolid;
 
 namespace WitnessMark.FrontOffice.ReturnLoan;
 
 /// <summary>What is open by the sample's own list, its entries and its sizes, before the survey is asked.</summary>
 static class ListPoints
 {
+    /// <param name="solid">What was read in space answers the list too.</param>
     /// <param name="why">Why the readings make no plan; null when they do, or there are none.</param>
     /// <param name="whySizes">The same for the sizes.</param>
-    public static IEnumerable<OpenPoint> Of(LoanRequest request, StoredSample stored, string? why, string? whySizes)
+    public static IEnumerable<OpenPoint> Of(LoanRequest request, StoredSample stored, SolidResult? solid, string? why, string? whySizes)
     {
         var standing = request.History.Standing;
         var refused = stored.Refused.ToDictionary(r => r.Row, r => r.Sentence);
-        foreach (var w in request.Sample.StillMissing(standing.Where(e => !refused.ContainsKey(e.Id.ToString()))))
+        foreach (var w in request.Sample.StillMissing(standing.Where(e => !refused.ContainsKey(e.Id.ToString())).Concat(SolidPoints.Read(solid, request.Sample.Id))))
             yield return new(Key("wanted", w.Kind, w.From, w.To), PointKind.Wanted, $"Not read yet: {Named(w.Kind, w.From, w.To)}{(w.Why.Length > 0 ? $" ({w.Why.TrimEnd('.')})" : "")}.", "Read it.");
-        if (standing.Count == 0) yield return new("nothing", PointKind.NotCounted, "Nothing of it has been read yet.", "Sketch its features and write down what you read.");
+        if (standing.Count == 0 && request.Solid is null) yield return new("nothing", PointKind.NotCounted, "Nothing of it has been read yet.", "Sketch its features and write down what you read.");
         if (why is not null) yield return new("no plan", PointKind.NotCounted, $"The readings make no plan: {why}", "Mend what it names.");
         if (whySizes is not null) yield return new("no sizes", PointKind.NotCounted, $"The sizes cannot be identified: {whySizes}", "Mend what it names.");
         foreach (var entry in standing)

@@ -5,6 +5,7 @@ using WitnessMark.DrawingOffice.Drafting.Picture;
 using WitnessMark.DrawingOffice.Intent;
 using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.MeasureSample;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.FrontOffice.Printing;
 using WitnessMark.Maths;
 
@@ -19,7 +20,7 @@ public sealed record LoanPapers(LoanStanding Standing, ImmutableArray<PrintOut> 
     {
         var result = ReturnLoan.Run(request, stop);
         var lacks = ImmutableArray.CreateBuilder<string>();
-        ImmutableArray<PrintOut> files = [.. Typed(request, result, lacks), .. Plan(request, result, lacks), .. Drawing(request, result, lacks)];
+        ImmutableArray<PrintOut> files = [.. Typed(request, result, lacks), .. Plan(request, result, lacks), .. Drawing(request, result, lacks), .. InSpace(request, result, lacks)];
         return new(result.Standing, files, lacks.ToImmutable());
     }
 
@@ -41,7 +42,7 @@ public sealed record LoanPapers(LoanStanding Standing, ImmutableArray<PrintOut> 
     {
         if (result.Measured is not { } measured)
         {
-            lacks.Add("There is no plan: nothing of its shape has been read, or the readings make none.");
+            if (result.Solid is null || result.Stored.Sample is { Readings.Length: > 0 }) lacks.Add("There is no plan: nothing of its shape has been read, or the readings make none.");
             return [];
         }
         var files = new List<PrintOut> { Text("plan.json", "application/json", measured.ToJson()) };
@@ -55,9 +56,31 @@ public sealed record LoanPapers(LoanStanding Standing, ImmutableArray<PrintOut> 
         var files = new List<PrintOut>();
         Try("drawing", lacks, () =>
         {
-            var title = new TitleFields(request.Sample.Title, "") { Date = Day(request), MeasuredFrom = request.Sample.Title };
-            var drawn = DrawPart.DrawPart.Run(new(Titled(request, measured), measured.Plan, title) { Prior = Origins.Named(request.Origin) ?? OriginPrior.Unknown });
-            files.AddRange([PrintOut.Pdf("drawing", drawn.Drawing.Sheets, Printed(request)), PrintOut.Dxf("outline", drawn.Template)]);
+            var drawn = DrawPart.DrawPart.Run(new(Titled(request, measured), measured.Plan, Title(request)) { Prior = Origins.Named(request.Origin) ?? OriginPrior.Unknown });
+            files.AddRange([PrintOut.Pdf("drawing", drawn.Drawing.Sheets, LastRead(request)), PrintOut.Dxf("outline", drawn.Template)]);
+        });
+        return files;
+    }
+
+    /// <summary>A sheet that makes no shape goes to the lender too.</summary>
+    static IEnumerable<PrintOut> InSpace(LoanRequest request, LoanResult result, ImmutableArray<string>.Builder lacks)
+    {
+        if (request.Solid is not { } sheet) return [];
+        var files = new List<PrintOut> { Text("solid-sheet.csv", "text/csv", sheet) };
+        if (result.Solid is not { } solid)
+        {
+            lacks.Add("There is no shape in space: its sheet makes none.");
+            return files;
+        }
+        files.Add(Text("solid.json", "application/json", solid.ToJson()));
+        Try("drawing of the shape in space", lacks, () =>
+        {
+            var drawn = DrawSolid.Run(solid, Title(request));
+            files.AddRange(
+            [
+                PrintOut.Pdf("solid-drawing", drawn.Drawing.Sheets, LastRead(request)), PrintOut.Svg("solid-drawing", drawn.Drawing.Sheets[0]), PrintOut.Dxf("solid-drawing", drawn.Drawing.Sheets[0]),
+                PrintOut.Svg("solid-wireframe", drawn.Wireframe), PrintOut.Svg("solid-pictorial", drawn.Pictorial),
+            ]);
         });
         return files;
     }
@@ -76,10 +99,10 @@ public sealed record LoanPapers(LoanStanding Standing, ImmutableArray<PrintOut> 
 
     static DrawingOffice.Survey.Sample Titled(LoanRequest request, MeasureResult measured) => measured.Sample with { Id = Slug(request.Sample.Title) };
 
-    /// <summary>The day of the last reading, and not today: the same readings make the same files.</summary>
-    static DateOnly Day(LoanRequest request) => DateOnly.FromDateTime(Printed(request).Date);
+    static TitleFields Title(LoanRequest request) => new(request.Sample.Title, "") { Date = LastRead(request) is { } at ? DateOnly.FromDateTime(at.Date) : null, MeasuredFrom = request.Sample.Title };
 
-    static DateTimeOffset Printed(LoanRequest request) => request.History.Readings.Count == 0 ? DateTimeOffset.UnixEpoch : request.History.Readings.Max(r => r.TakenAt);
+    /// <summary>The time of the last reading, and not today's: the same readings make the same files. A sheet in space tells none.</summary>
+    static DateTimeOffset? LastRead(LoanRequest request) => request.History.Readings.Count == 0 ? null : request.History.Readings.Max(r => r.TakenAt);
 
     static PrintOut Text(string name, string media, string text) => new(name, media, Encoding.UTF8.GetBytes(text));
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.MeasureSample;
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.Maths;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Loans;
@@ -21,6 +22,9 @@ public sealed record LoanRequest(
     /// <summary>Its folded part as typed; null for a flat one.</summary>
     public string? Folded { get; init; }
 
+    /// <summary>Its sheet in space as typed (docs/guide/survey-solid.md); null where it was not surveyed so.</summary>
+    public string? Solid { get; init; }
+
     /// <summary>± that every dimension is to have (19 of 20), mm.</summary>
     public double WantedPlusMinus { get; init; } = 0.1;
 
@@ -32,7 +36,8 @@ public sealed record LoanRequest(
 /// <param name="Stored">The sample as understood.</param>
 /// <param name="Measured">Null while there is no plan.</param>
 /// <param name="Sizes">Null where no size is to be identified, or none can be.</param>
-public sealed record LoanResult(LoanStanding Standing, StoredSample Stored, MeasureResult? Measured, MakeToSizeResult? Sizes);
+/// <param name="Solid">Null where it was not surveyed in space, or the sheet makes no shape.</param>
+public sealed record LoanResult(LoanStanding Standing, StoredSample Stored, MeasureResult? Measured, MakeToSizeResult? Sizes, SolidResult? Solid);
 
 /// <summary>
 /// Before a borrowed sample goes back: what its own list still asks for, and what the survey of it says is loose, undecided,
@@ -52,14 +57,20 @@ public static class ReturnLoan
         var stored = StoredSample.Of(request.Sample, request.Sketch, standing, request.Instruments);
         var (measured, why) = Measured(request, stored, stop);
         var (sizes, whySizes) = Sizes(request, standing);
+        var (solid, whySolid) = InSpace(request, stop);
         ImmutableArray<OpenPoint> points =
         [
-            .. ListPoints.Of(request, stored, why, whySizes),
+            .. ListPoints.Of(request, stored, solid, why, whySizes),
+            .. whySolid is null ? [] : new[] { SolidPoints.Point(PointKind.NotCounted, $"the rows make no shape: {whySolid}", "Mend what it names.", "no shape") },
             .. measured is null ? [] : SurveyPoints.Of(measured, stored.Entries, request.WantedPlusMinus / 2),
+            .. solid is null ? [] : SolidPoints.Of(solid, request.WantedPlusMinus / 2, stop),
             .. sizes is null ? [] : ListPoints.Undecided(sizes),
             .. !request.Photographs.IsEmpty ? [] : new[] { new OpenPoint("photograph", PointKind.Photograph, "No photograph of it is kept.", "Take one of each side, one of them beside the target sheet.") },
         ];
-        return new(Verdict(request, Answered(points, request.NotNeeded)), stored, measured, sizes);
+        // The same thing told twice, as of a misread value written twice over, is one point.
+        points = [.. points.DistinctBy(p => p.Key)];
+        var cautions = solid is { Plan.Hand: { Told: false } hand } ? Cautions.Add($"In space: {hand.Words}") : Cautions;
+        return new(Verdict(request, Answered(points, request.NotNeeded), cautions), stored, measured, sizes, solid);
     }
 
     static ImmutableArray<OpenPoint> Answered(ImmutableArray<OpenPoint> points, ImmutableArray<NotNeeded> rows)
@@ -68,9 +79,9 @@ public static class ReturnLoan
         return [.. points.Select(p => p with { NotNeeded = because.GetValueOrDefault(p.Key) })];
     }
 
-    static LoanStanding Verdict(LoanRequest request, ImmutableArray<OpenPoint> points)
+    static LoanStanding Verdict(LoanRequest request, ImmutableArray<OpenPoint> points, ImmutableArray<string> cautions)
     {
-        var standing = new LoanStanding("", points, Cautions);
+        var standing = new LoanStanding("", points, cautions);
         var to = request.Sample.Loan is { } loan ? $" to {loan.Lender}" : "";
         var left = points.Length - standing.Open.Length;
         var without = left == 0 ? "" : $"; {Counted(left, "point")} marked as not needed";
@@ -93,6 +104,20 @@ public static class ReturnLoan
         try
         {
             return (MeasureSample.MeasureSample.Run(new MeasureRequest(sample) { WantedPlusMinus = request.WantedPlusMinus }, stop), null);
+        }
+        catch (RefusedException e)
+        {
+            return (null, e.Message);
+        }
+    }
+
+    /// <summary>The shape in space, or why the sheet makes none; neither where it was not surveyed so.</summary>
+    static (SolidResult?, string?) InSpace(LoanRequest request, CancellationToken stop)
+    {
+        if (request.Solid is not { } sheet) return default;
+        try
+        {
+            return (new SolidAsked(sheet, request.WantedPlusMinus).Run(searchMirrors: true, stop), null);
         }
         catch (RefusedException e)
         {

@@ -1,3 +1,4 @@
+using WitnessMark.FrontOffice.MeasureSolid;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 
@@ -17,6 +18,7 @@ public static class StoredLoan
         {
             Part = tree.Parts.FirstOrDefault(p => p.Row.Id == sample.PartId).Row is { } part ? part.Hand == Hand.None ? part.Name : $"{part.Name} {part.Hand}" : "",
             Folded = (await bench.Folded(sample.Id, stop))?.Row.Text,
+            Solid = StoredSolid.Of((await desk.Shapes.Of(vehicle, stop)).Select(s => s.Row), sample.Id),
         };
     }
 }

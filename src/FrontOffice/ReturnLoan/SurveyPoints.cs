@@ -13,10 +13,10 @@ namespace WitnessMark.FrontOffice.ReturnLoan;
 static partial class SurveyPoints
 {
     /// <summary>A reading with less of it is checked by no other: its slip would go unseen (as on the measuring page).</summary>
-    const double LeastRedundancy = 0.01;
+    internal const double LeastRedundancy = 0.01;
 
     /// <summary>Readings asked of the engine for each loose group.</summary>
-    const int Asked = 20;
+    internal const int Asked = 20;
 
     /// <param name="entries">The entry of each reading.</param>
     /// <param name="wantedStd">Wanted standard uncertainty of every dimension, mm.</param>
@@ -70,7 +70,7 @@ static partial class SurveyPoints
     static IEnumerable<OpenPoint> Unchecked(Sample sample, Plan plan, ImmutableArray<Guid> entries)
     {
         var moving = plan.Loose.SelectMany(g => g.Ids).ToHashSet();
-        var alone = sample.Readings.Where(r => plan.Readings[r.Index] is { Used: true, RedundancyNumber: < LeastRedundancy } && !r.Exact && !Repeated(r)
+        var alone = sample.Readings.Where(r => plan.Readings[r.Index] is { Used: true, RedundancyNumber: < LeastRedundancy } && !r.Exact && !Repeated(r.Written)
             && !moving.Contains(r.From) && (r.To is not { } to || !moving.Contains(to))).ToList();
         if (alone.Count > 1 && plan.Redundancy == 0)
             return [new("unchecked", PointKind.Unchecked, $"Nothing checks these {alone.Count} readings: a misread one would go unseen.", "Take a few more between the same features.")];
@@ -79,27 +79,36 @@ static partial class SurveyPoints
     }
 
     /// <summary>Written as several readings of the same thing: those check one another.</summary>
-    static bool Repeated(Reading reading) => reading.Written.Contains(';');
+    internal static bool Repeated(string written) => written.Contains(';');
 
     /// <summary>The fewest features that account for every dimension less sure than wanted: the one in most of them first.</summary>
     static IEnumerable<OpenPoint> Unsure(MeasureResult measured, double wantedStd)
     {
         var plan = measured.Plan.Believed;
         var limit = wantedStd * (1 + 1e-9);
-        var over = plan.Distances().Where(d => d.Std > limit).ToList();
         foreach (var f in plan.Features.Where(f => f is { Loose: false, Size: { } size } && size.Std > limit))
             yield return new(Key("unsure size", f.Id), PointKind.Unsure, $"The size of {f.Id} is only sure to {PlusMinus(f.Size!.Value.Std)}; wanted is {PlusMinus(wantedStd)}.", "Read it again with a finer instrument.");
+        foreach (var (worst, count, other, std) in Fewest(plan.Distances(), limit))
+        {
+            var next = measured.Next?.Readings.FirstOrDefault(n => n.From == worst || n.To == worst) ?? measured.Next?.Readings.FirstOrDefault();
+            yield return new(Key("unsure", worst), PointKind.Unsure,
+                $"{Counted(count, "distance")} of {worst} {(count == 1 ? "is" : "are")} less sure than {PlusMinus(wantedStd)}; the least sure is to {other}: {PlusMinus(std)}.",
+                next is null ? $"Read one more distance to {worst}, or with a finer instrument." : $"Read {Of(next)}.");
+        }
+    }
+
+    /// <summary>Each with how many of the distances are its, and the least sure of them.</summary>
+    /// <param name="limit">Standard uncertainty past which a distance counts, mm.</param>
+    internal static IEnumerable<(string Worst, int Count, string Other, double Std)> Fewest(IEnumerable<PairDistance> distances, double limit)
+    {
+        var over = distances.Where(d => d.Std > limit).ToList();
         while (over.Count > 0)
         {
             var worst = over.SelectMany(d => new[] { d.From, d.To }).CountBy(id => id).MaxBy(c => c.Value).Key;
             var its = over.Where(d => d.From == worst || d.To == worst).ToList();
             over.RemoveAll(its.Contains);
             var least = its.MaxBy(d => d.Std);
-            var other = least.From == worst ? least.To : least.From;
-            var next = measured.Next?.Readings.FirstOrDefault(n => n.From == worst || n.To == worst) ?? measured.Next?.Readings.FirstOrDefault();
-            yield return new(Key("unsure", worst), PointKind.Unsure,
-                $"{Counted(its.Count, "distance")} of {worst} less sure than {PlusMinus(wantedStd)}; the least sure is to {other}: {PlusMinus(least.Std)}.",
-                next is null ? $"Read one more distance to {worst}, or with a finer instrument." : $"Read {Of(next)}.");
+            yield return (worst, its.Count, least.From == worst ? least.To : least.From, least.Std);
         }
     }
 
@@ -114,7 +123,7 @@ static partial class SurveyPoints
     static string Shown(Reading r, double value) => KindRule.Of(r.Kind).Measure is Measure.Angle or Measure.Direction ? AngleWriter.Write(value) : LengthWriter.Write(value);
 
     /// <summary>Two standard uncertainties (JCGM 100, 6.3.3), never finer than 0.001 mm.</summary>
-    static string PlusMinus(double std) => string.Create(CultureInfo.InvariantCulture, $"± {2 * std:0.###} mm");
+    internal static string PlusMinus(double std) => string.Create(CultureInfo.InvariantCulture, $"± {2 * std:0.###} mm");
 
     /// <summary>The engine's place in its list, from 0: no word for a person.</summary>
     [GeneratedRegex(@" \(index [^)]*\)")]

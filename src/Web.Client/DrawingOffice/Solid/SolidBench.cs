@@ -13,9 +13,6 @@ namespace WitnessMark.Web.Client.DrawingOffice.Solid;
 /// <param name="typed">Kept as one decision; it bears the sample's id, so two phones never begin two.</param>
 public sealed class SolidBench(Decision<TypedShape> typed, Desk desk, TimeProvider clock) : IDisposable
 {
-    /// <summary>How its row is told from shapes to be made.</summary>
-    public const string Kind = "solid-survey";
-
     // Of rest after a letter typed, ms.
     const int Rest = 350;
 
