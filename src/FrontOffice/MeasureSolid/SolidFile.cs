@@ -35,5 +35,18 @@ public static class SolidFile
         }
     }
 
+    /// <exception cref="RefusedException">The bytes are no text.</exception>
+    public static bool Is(ReadOnlySpan<byte> bytes) => Is(TextFile.Decode(bytes));
+
+    /// <summary>True when the text is a sheet or JSON in space and not a flat one: a feature table with a z or a way, or JSON with a <c>sketch_z_mm</c>, a way or faces.</summary>
+    public static bool Is(string text)
+    {
+        if (text.AsSpan().TrimStart() is ['{' or '[', ..]) return s_inSpace.Any(f => text.Contains(f, StringComparison.Ordinal));
+        return text.Split('\n').Select(l => l.Split([',', ';', '\t']).Select(c => c.Trim().Trim('"').ToLowerInvariant()).ToList())
+            .Any(cells => cells is ["feature", ..] && (cells.Contains("z") || cells.Contains("way")));
+    }
+
+    static readonly string[] s_inSpace = ["\"sketch_z_mm\"", "\"way_x\"", "\"set-up\"", "\"faces\""];
+
     static byte[] None(string file) => throw new RefusedException(Refusal.Of("on face", file, "no other file is at hand here; put the rows of the face under this row"));
 }

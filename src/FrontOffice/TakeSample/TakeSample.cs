@@ -34,24 +34,14 @@ public sealed record TakeResult(Sample Sample, TakingList List)
         s.Number, TakeSample.Group(s), KindRule.Of(s.Kind).Words, s.From, s.To ?? "", TakeSample.About(s), s.Instrument, s.Redundancy))];
 
     /// <summary>One sentence: how many, and how far that is from the least there can be.</summary>
-    public string Words
-    {
-        get
-        {
-            var n = List.Steps.Length;
-            if (n == 0) return List.Complete ? "Nothing more to take: everything is held and checked." : "These tools can settle nothing more.";
-            var least = List.Least >= n ? "no list can be shorter" : $"no list can be shorter than {List.Least}";
-            var sure = List.LargestStd is { } std ? $"; the least sure distance or size will be ± {LengthWriter.Write(2 * std)}" : "";
-            return $"{n} reading{(n == 1 ? "" : "s")} to take ({least}){sure}.";
-        }
-    }
+    public string Words => TakeSample.Said(List.Steps.Length, List.Complete, List.Least, List.LargestStd);
 
     /// <summary>A4, with an empty box for each reading.</summary>
     public PrintOut Print(DateTimeOffset? created) => PrintOut.Pdf($"{Sample.Id}-taking", Sheets(), created);
 
     public ImmutableArray<PrintRoom.Sheet> Sheets() => TakingSheet.Draw(
         Sample,
-        [.. Lines.GroupBy(l => l.Group).Select(g => new TakingGroup(g.Key, [.. g.Select(l => new TakingRow(l.Number.ToString(CultureInfo.InvariantCulture), l.Kind, l.From, l.To, l.About))]))],
+        TakeSample.Groups(Lines),
         [Words, .. Cautions]);
 }
 
@@ -66,7 +56,7 @@ public static class TakeSample
         return new TakeResult(request.Sample, TakingPlan.Of(request.Sample, request.Tools, request.WantedPlusMinus / 2, stop));
     }
 
-    /// <summary>Tools as typed: <c>calliper 150, tape 3000, radius gauge, protractor</c>; a number is the reach in mm.</summary>
+    /// <summary>Tools as typed: <c>calliper 150, tape 3000, height gauge 300, radius gauge, protractor</c>; a number is the reach in mm.</summary>
     public static ImmutableArray<BenchTool> ToolsOf(string text)
     {
         var tools = ImmutableArray.CreateBuilder<BenchTool>();
@@ -81,6 +71,9 @@ public static class TakeSample
                 case "tape":
                     tools.Add(BenchTool.Tape(reach ?? 5000));
                     break;
+                case "height gauge":
+                    tools.Add(BenchTool.HeightGauge(reach ?? 300));
+                    break;
                 case "radius gauge":
                     tools.Add(BenchTool.RadiusGauges);
                     break;
@@ -88,7 +81,7 @@ public static class TakeSample
                     tools.Add(BenchTool.Protractor);
                     break;
                 default:
-                    throw new RefusedException(Refusal.Of("tools", part, "write calliper 150, tape 3000, radius gauge or protractor, with commas between; a number is how far it reaches in mm"));
+                    throw new RefusedException(Refusal.Of("tools", part, "write calliper 150, tape 3000, height gauge 300, radius gauge or protractor, with commas between; a number is how far it reaches in mm"));
             }
         }
         return tools.Count > 0 ? tools.ToImmutable() : throw new RefusedException(Refusal.Of("tools", text, "name at least one tool, such as calliper 150"));
@@ -102,17 +95,33 @@ public static class TakeSample
         return reach is > 0 and <= 100_000 ? (part[..space], reach) : throw new RefusedException(Refusal.Of("tools", part, "a tool reaches more than 0 and at most 100000 mm"));
     }
 
-    internal static string Group(TakingStep s) => s.Way switch
+    internal static string Said(int readings, bool complete, int least, double? largestStd)
     {
-        Way.InsideJaws => s.To is null ? "Calliper, inside jaws: sizes" : "Calliper, inside jaws: over two holes",
+        if (readings == 0) return complete ? "Nothing more to take: everything is held and checked." : "These tools can settle nothing more.";
+        var fewest = least >= readings ? "no list can be shorter" : $"no list can be shorter than {least}";
+        var sure = largestStd is { } std ? $"; the least sure distance or size will be ± {LengthWriter.Write(2 * std)}" : "";
+        return $"{readings} reading{(readings == 1 ? "" : "s")} to take ({fewest}){sure}.";
+    }
+
+    internal static ImmutableArray<TakingGroup> Groups(ImmutableArray<TakeLine> lines) =>
+        [.. lines.GroupBy(l => l.Group).Select(g => new TakingGroup(g.Key, [.. g.Select(l => new TakingRow(l.Number.ToString(CultureInfo.InvariantCulture), l.Kind, l.From, l.To, l.About))]))];
+
+    internal static string Group(TakingStep s) => s.Way == Way.DepthRod ? "Calliper, depth rod: square to the edge" : Group(s.Way, s.To);
+
+    internal static string Group(Way way, string? to) => way switch
+    {
+        Way.InsideJaws => to is null ? "Calliper, inside jaws: sizes" : "Calliper, inside jaws: over two holes",
         Way.OutsideJaws => "Calliper, outside jaws",
-        Way.DepthRod => "Calliper, depth rod: square to the edge",
+        Way.DepthRod => "Calliper, depth rod: square to the face",
         Way.Tape => "Tape",
+        Way.HeightGauge => $"Height gauge on the plate, set-up {to}",
         Way.RadiusGauge => "Radius gauge",
         _ => "Protractor",
     };
 
-    internal static string About(TakingStep s) => KindRule.Of(s.Kind).Measure == Measure.Angle
-        ? string.Create(CultureInfo.InvariantCulture, $"{s.Expected * 180 / Math.PI:0}°")
-        : string.Create(CultureInfo.InvariantCulture, $"{s.Expected:0} mm");
+    internal static string About(TakingStep s) => About(s.Expected, KindRule.Of(s.Kind).Measure == Measure.Angle);
+
+    internal static string About(double expected, bool angle) => angle
+        ? string.Create(CultureInfo.InvariantCulture, $"{expected * 180 / Math.PI:0}°")
+        : string.Create(CultureInfo.InvariantCulture, $"{expected:0} mm");
 }

@@ -82,4 +82,17 @@ public class SolidTests
         Assert.Single(told.Error.Trim().Split('\n'));
         Assert.Contains(sentence, told.Error);
     }
+
+    [Fact]
+    [Truth(Grade.Property, "a sheet in space is told from a flat one; heights stand under their set-up, and JSON has the same readings")]
+    public void What_to_read_is_listed_for_a_part_in_space_too()
+    {
+        const string Sketch = "demo/samples/step-bracket-sketch.csv";
+        var told = Told.By("survey", "taking", Sketch);
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        Assert.Contains("Height gauge on the plate, set-up S2\n", told.Out);
+        var answer = JsonDocument.Parse(Told.By("survey", "taking", Sketch, "--json").Out).RootElement;
+        Assert.StartsWith($"{answer.GetProperty("readings").GetArrayLength()} readings to take", told.Out);
+        Assert.True(answer.GetProperty("complete").GetBoolean());
+    }
 }

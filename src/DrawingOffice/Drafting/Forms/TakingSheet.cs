@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WitnessMark.DrawingOffice.Drafting.Paper;
+using WitnessMark.DrawingOffice.Drafting.Solid;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.Maths;
 using WitnessMark.PrintRoom;
@@ -21,7 +22,7 @@ public sealed record TakingGroup(string Title, ImmutableArray<TakingRow> Rows);
 /// </summary>
 public static class TakingSheet
 {
-    const double SketchHeight = 96, Pitch = 7.5, Leader = 9, HeadHeight = 20;
+    const double SketchHeight = 96, SolidHeight = 118, Pitch = 7.5, Leader = 9, HeadHeight = 20;
 
     static readonly PaperSize Paper = PaperSize.A4;
 
@@ -30,11 +31,25 @@ public static class TakingSheet
     static double Top => Room.Top - HeadHeight;
 
     /// <param name="words">Sentences that stand at the end of the list.</param>
-    public static ImmutableArray<PrintRoom.Sheet> Draw(Sample sample, ImmutableArray<TakingGroup> groups, ImmutableArray<string> words)
+    public static ImmutableArray<PrintRoom.Sheet> Draw(Sample sample, ImmutableArray<TakingGroup> groups, ImmutableArray<string> words) =>
+        Draw(sample.Id, sample.Title, SketchHeight, (board, box) => Sketch(board, sample, box), groups, words);
+
+    /// <summary>The same for a part in space: its sketch is seen from above, right and front.</summary>
+    /// <param name="part">As sketched; empty: no picture.</param>
+    public static ImmutableArray<PrintRoom.Sheet> Draw(string id, SolidPart part, ImmutableArray<TakingGroup> groups, ImmutableArray<string> words) =>
+        Draw(id, part.Title, part.Points.IsEmpty && part.Rounds.IsEmpty ? 0 : SolidHeight, (board, box) => Pictorial(board, part, box), groups, words);
+
+    static void Pictorial(Board board, SolidPart part, Box box)
+    {
+        var picture = SolidPicture.Draw(part, SolidPictureOptions.Wireframe with { Width = box.Width, Height = box.Height });
+        foreach (var mark in picture.Marks) board.Add(Shift.By(mark, new(box.Left, box.Bottom)));
+    }
+
+    static ImmutableArray<PrintRoom.Sheet> Draw(string id, string title, double high, Action<Board, Box> sketch, ImmutableArray<TakingGroup> groups, ImmutableArray<string> words)
     {
         var pages = new List<Board>();
-        var (board, y) = (NewPage(), Top - SketchHeight - 6);
-        Sketch(board, sample, new Box(Room.Left, Top - SketchHeight, Room.Right, Top));
+        var (board, y) = (NewPage(), Top - high - 6);
+        if (high > 0) sketch(board, new Box(Room.Left, Top - high, Room.Right, Top));
         foreach (var group in groups)
         {
             var table = TableOf(group);
@@ -57,8 +72,8 @@ public static class TakingSheet
             board.Text(new(Room.Left, y - 4), line, Letter.Small, tone: Tone.Quiet);
             y -= 4.5;
         }
-        for (var i = 0; i < pages.Count; i++) Head(pages[i], sample, i + 1, pages.Count);
-        return [.. pages.Select((p, i) => new PrintRoom.Sheet(string.Create(CultureInfo.InvariantCulture, $"Taking sheet {sample.Id} {i + 1}"), Paper.Width, Paper.Height, p.Marks))];
+        for (var i = 0; i < pages.Count; i++) Head(pages[i], id, title, i + 1, pages.Count);
+        return [.. pages.Select((p, i) => new PrintRoom.Sheet(string.Create(CultureInfo.InvariantCulture, $"Taking sheet {id} {i + 1}"), Paper.Width, Paper.Height, p.Marks))];
 
         Board NewPage()
         {
@@ -73,12 +88,12 @@ public static class TakingSheet
         [.. group.Rows.Select(r => (ImmutableArray<string>)[r.Number, r.Kind, r.From, r.To, r.About, "", ""])],
         Pitch);
 
-    static void Head(Board board, Sample sample, int sheet, int of)
+    static void Head(Board board, string id, string title, int sheet, int of)
     {
         board.Rectangle(Frame.Inside(Paper), Layers.Frame, Stroke.Outline);
         board.Text(new(Room.Left, Room.Top - 5), "Taking sheet", 5);
         board.Text(new(Room.Right, Room.Top - 5), string.Create(CultureInfo.InvariantCulture, $"{sheet} of {of}"), Letter.Usual, anchor: Anchor.Right);
-        board.Text(new(Room.Left, Room.Top - 13), Letter.Cut($"{sample.Id}  {sample.Title}", Room.Width * 0.6, Letter.Usual), Letter.Usual);
+        board.Text(new(Room.Left, Room.Top - 13), Letter.Cut($"{id}  {title}", Room.Width * 0.6, Letter.Usual), Letter.Usual);
         board.Text(new(Room.Left + Room.Width * 0.62, Room.Top - 13), "date, taken by", Letter.Small, tone: Tone.Quiet);
         board.Line(new(Room.Left + Room.Width * 0.79, Room.Top - 13.5), new(Room.Right, Room.Top - 13.5), Layers.Frame, Stroke.Thin);
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey.Solid;
+using WitnessMark.DrawingOffice.Survey.Solid.Network;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Geometry;
 
@@ -61,22 +62,9 @@ public static class FromSolidPlan
             }
     }
 
-    /// <summary>
-    /// The angle in the corner between two faces, from where they meet to the middle of each: what a bevel shows. The survey's angle is this
-    /// or its supplement, as the normals point.
-    /// </summary>
-    static Uncertain? Setting(Uncertain? turn, SolidFace a, SolidFace b)
-    {
-        if (turn is not { } t) return null;
-        var along = a.Normal.Cross(b.Normal).Unit;
-        // A point where the two meet: on both planes, nearest to the middle of the two faces.
-        var middle = (a.At + b.At) / 2;
-        var (p, q, c) = ((a.At - middle).Dot(a.Normal), (b.At - middle).Dot(b.Normal), a.Normal.Dot(b.Normal));
-        var meet = middle + a.Normal * ((p - q * c) / (1 - c * c)) + b.Normal * ((q - p * c) / (1 - c * c));
-        Vec3 Ray(SolidFace f) => f.At - meet is var d ? (d - along * d.Dot(along)).Unit : default;
-        var seen = Math.Acos(Math.Clamp(Ray(a).Dot(Ray(b)), -1, 1));
-        return Math.Abs(t.Value - seen) <= Math.Abs(Math.PI - t.Value - seen) ? t : t with { Value = Math.PI - t.Value };
-    }
+    /// <summary>As a bevel laid in the corner shows it.</summary>
+    static Uncertain? Setting(Uncertain? turn, SolidFace a, SolidFace b) =>
+        turn is { } t ? t with { Value = BetweenFaces.Shown(t.Value, BetweenFaces.Corner(a.Normal, a.At, b.Normal, b.At)) } : null;
 
     static IEnumerable<FaceHeight> Heights(SolidPlan plan, string face)
     {

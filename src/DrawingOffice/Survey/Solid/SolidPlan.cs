@@ -70,13 +70,17 @@ public sealed record SolidPlan(
 
     /// <summary>
     /// What a reading of this kind would give, with the ± of the plan alone (mm or radians); null where it is free. An angle comes
-    /// as the smaller of the two. Refused for conditions and readings on a face, which have no value of their own.
+    /// as the smaller of the two (<see cref="Setting"/> tells which a bevel shows). Refused for conditions and readings on a face, which have no value of their own.
     /// </summary>
     public Uncertain? Quantity(SolidReadingKind kind, string from, string? to = null)
     {
         if (SolidObservations.IsCondition(kind) || kind == SolidReadingKind.OnFace) throw new RefusedException(Refusal.Of("quantity", kind.ToString(), "ask for a length or an angle"));
         return SolidQuantities.Of(Solver, Fit, SolidObservations.Quantity(Solver.Layout, kind, Solver.Layout.IndexOf(from), to is null ? -1 : Solver.Layout.IndexOf(to)).First());
     }
+
+    /// <summary>The angle in the corner between two faces as a bevel shows it, radians, 0 to π; null where it is free. The faces must not be parallel.</summary>
+    public Uncertain? Setting(string face, string other) => Quantity(SolidReadingKind.Angle, face, other) is { } angle
+        ? angle with { Value = BetweenFaces.Shown(Solver, Fit.X, Solver.Layout.IndexOf(face), Solver.Layout.IndexOf(other), angle.Value) } : null;
 
     /// <summary>The distance of every pair of centres or corners that is determined, in the sample's order.</summary>
     public IEnumerable<PairDistance> Distances() =>

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace WitnessMark.DrawingOffice.Survey.Taking;
 
 /// <summary>How a tool is held to the part. In the order in which a person works: one way is finished before the next is begun.</summary>
-public enum Way { InsideJaws, OutsideJaws, DepthRod, Tape, RadiusGauge, Protractor }
+public enum Way { InsideJaws, OutsideJaws, DepthRod, Tape, HeightGauge, RadiusGauge, Protractor }
 
 /// <summary>A tool at hand, held one way.</summary>
 /// <param name="Instrument">As on a reading sheet.</param>
@@ -18,6 +18,9 @@ public sealed record BenchTool(string Instrument, Way Way, double Shortest, doub
     /// </summary>
     public static ImmutableArray<BenchTool> Usual { get; } = [.. Calliper(150), Tape(5000), RadiusGauges, Protractor];
 
+    /// <summary>For a part in space: a height gauge beside them (300 mm, common practice).</summary>
+    public static ImmutableArray<BenchTool> UsualInSpace { get; } = [.. Usual, HeightGauge(300)];
+
     public static ImmutableArray<BenchTool> Calliper(double longest) =>
     [
         new("calliper", Way.InsideJaws, 5, longest, StdOf("calliper")),
@@ -26,6 +29,8 @@ public sealed record BenchTool(string Instrument, Way Way, double Shortest, doub
     ];
 
     public static BenchTool Tape(double longest) => new("tape", Way.Tape, 10, longest, StdOf("tape"));
+
+    public static BenchTool HeightGauge(double longest) => new("height gauge", Way.HeightGauge, 0, longest, StdOf("height gauge"));
 
     public static BenchTool RadiusGauges => new("radius gauge", Way.RadiusGauge, 1, 25, StdOf("radius gauge"));
 

@@ -37,10 +37,11 @@ public class NonsenseTests
         return new SolidSample("n", "", [.. features], [.. readings]);
     }
 
+    /// <summary>50 throws; a hundred more showed nothing further and took two thirds of this folder's time.</summary>
     [Fact]
     public void Anything_that_is_not_refused_is_adjusted_to_finite_places()
     {
-        for (var seed = 1; seed <= 150; seed++)
+        for (var seed = 1; seed <= 50; seed++)
         {
             var plan = SolidAdjust.Solve(Thrown(new Chance((ulong)seed)), searchMirrors: seed % 5 == 0);
             Assert.All(plan.Features, f => Assert.True(double.IsFinite(f.At.Length) && double.IsFinite(f.Direction.Length) && double.IsFinite(f.Ellipsoid.Major.Length), $"seed {seed}: {f}"));

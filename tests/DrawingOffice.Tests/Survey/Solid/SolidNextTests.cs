@@ -42,4 +42,16 @@ public class SolidNextTests
     [Fact]
     public void When_every_dimension_is_within_its_wanted_range_it_is_enough() =>
         Assert.True(SolidNext.Advise(SolidAdjust.Solve(Brackets.Measured(new Chance(23)), searchMirrors: false), 1).Enough);
+
+    /// <summary>B leans away from the base: a bevel in the corner shows more than a right angle, the normals' angle is less.</summary>
+    [Theory, InlineData(0.26), InlineData(-0.26)]
+    public void An_angle_between_faces_is_told_as_a_bevel_shows_it(double lean)
+    {
+        var whole = Brackets.Measured(new Chance(24), Brackets.Shape(lean));
+        var sample = whole with { Readings = [.. whole.Readings.Where(r => r.Kind != SolidReadingKind.Angle).Select((r, i) => r with { Index = i })] };
+        var plan = SolidAdjust.Solve(sample, searchMirrors: false);
+        Assert.Equal(Math.PI / 2 + lean, plan.Setting("A", "B")!.Value.Value, 5 * plan.Setting("A", "B")!.Value.Std);
+        var next = SolidNext.Advise(plan, 1e-4, most: 20, [new Reach("protractor", 0, 0.0005, Angles: true)]).Readings.First(r => (r.From, r.To) == ("A", "B"));
+        Assert.Equal(Math.PI / 2 + lean, next.Expected, 0.01);
+    }
 }

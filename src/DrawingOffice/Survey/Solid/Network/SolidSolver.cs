@@ -9,7 +9,13 @@ sealed class SolidSolver : Adjustment
     readonly int[][] _named;
 
     public SolidSolver(SolidSample sample)
-        : this(sample, new SolidLayout(sample, SolidObservations.Lever(sample), SolidObservations.Turning(sample)))
+        : this(sample, SolidObservations.Lever(sample))
+    {
+    }
+
+    /// <param name="lever">Size of the part, mm, where no reading shows it yet.</param>
+    public SolidSolver(SolidSample sample, double lever)
+        : this(sample, new SolidLayout(sample, lever, SolidObservations.Turning(sample)))
     {
     }
 

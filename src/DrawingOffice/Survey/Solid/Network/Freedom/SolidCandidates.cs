@@ -10,7 +10,6 @@ sealed class SolidCandidates
     readonly SolidLayout _layout;
     readonly Fit _fit;
     readonly ImmutableArray<Reach> _instruments;
-    readonly HashSet<(int, int)> _on;
     readonly List<Candidate> _all;
 
     sealed record Candidate(SolidReadingKind Kind, int From, int To, Slope Slope, Reach Reach);
@@ -18,10 +17,9 @@ sealed class SolidCandidates
     public SolidCandidates(SolidSolver solver, Fit fit, ImmutableArray<Reach> instruments)
     {
         (_solver, _layout, _fit, _instruments) = (solver, solver.Layout, fit, instruments);
-        _on = [.. solver.Equations.Rows.Where(o => o is { Form: Form.Over, Signed: true, Value: 0, Sigma: > 0 } && _layout.Kind(o.To) == SolidKind.Plane).Select(o => (o.From, o.To))];
         var taken = solver.Sample.Readings.Where(r => Enumerable.Range(0, fit.Weights.Length).All(k => solver.ReadingOf(k) != r.Index || fit.Weights[k] > 0))
             .Select(r => Key(r.Kind, _layout.IndexOf(r.From), r.To is null ? -1 : _layout.IndexOf(r.To))).ToHashSet();
-        _all = [.. Admissible().Where(q => !taken.Contains(Key(q.Kind, q.From, q.To))).Select(q => Make(q.Kind, q.From, q.To)).OfType<Candidate>()];
+        _all = [.. SolidReadable.Of(solver, fit.X).Where(q => !taken.Contains(Key(q.Kind, q.From, q.To))).Select(q => Make(q.Kind, q.From, q.To)).OfType<Candidate>()];
     }
 
     static (SolidReadingKind, int, int) Key(SolidReadingKind kind, int from, int to) => (kind, Math.Min(from, to), Math.Max(from, to));
@@ -48,7 +46,10 @@ sealed class SolidCandidates
             FormattableString.Invariant($"decides the side: {d.First:0.##} mm one way, {d.Second:0.##} mm the other")));
 
     SolidNextReading Told(Candidate c, double gain, string words) =>
-        new(c.Kind, _layout.Features[c.From].Id, c.To < 0 ? null : _layout.Features[c.To].Id, c.Slope.Value, c.Reach.Instrument, gain, words);
+        new(c.Kind, _layout.Features[c.From].Id, c.To < 0 ? null : _layout.Features[c.To].Id, Expected(c), c.Reach.Instrument, gain, words);
+
+    /// <summary>Faces are told by the angle in their corner, which a bevel shows; the equation takes it or its supplement.</summary>
+    double Expected(Candidate c) => c.Kind == SolidReadingKind.Angle ? BetweenFaces.Shown(_solver, _fit.X, c.From, c.To, c.Slope.Value) : c.Slope.Value;
 
     Slope Linear(SolidReadingKind kind, int from, int to)
     {
@@ -80,49 +81,4 @@ sealed class SolidCandidates
                 if (_layout.HasPlace(b)) yield return (SolidReadingKind.Distance, a, b);
         }
     }
-
-    IEnumerable<(SolidReadingKind Kind, int From, int To)> Admissible()
-    {
-        for (var a = 0; a < _layout.Features.Length; a++)
-        {
-            if (_layout.SizeOf(a) >= 0) yield return (SolidReadingKind.Diameter, a, -1);
-            for (var b = 0; b < _layout.Features.Length; b++)
-            {
-                if (a == b) continue;
-                foreach (var kind in _layout.HasPlace(a) ? FromPlace(a, b) : _layout.Kind(a) == SolidKind.Plane && a < b ? OfFaces(a, b) : []) yield return (kind, a, b);
-            }
-        }
-    }
-
-    /// <summary>What jaws, tape, depth rod and height gauge can take from a corner or hole.</summary>
-    IEnumerable<SolidReadingKind> FromPlace(int a, int b)
-    {
-        var hole = _layout.Kind(a) == SolidKind.Hole;
-        switch (_layout.Kind(b))
-        {
-            case SolidKind.SetUp:
-                if (!hole) yield return SolidReadingKind.Height;
-                else if (Lean(a, b) < 0.8) yield return SolidReadingKind.HeightOverPin;
-                break;
-            case SolidKind.Plane when !_on.Contains((a, b)):
-                if (!hole) yield return SolidReadingKind.PointToPlane;
-                else if (Lean(a, b) < 0.3) yield return SolidReadingKind.NearSideToPlane;
-                break;
-            case SolidKind.Point or SolidKind.Hole when a < b:
-                if (!hole && _layout.Kind(b) == SolidKind.Point) yield return SolidReadingKind.Distance;
-                else if (hole && _layout.Kind(b) == SolidKind.Hole && _layout.On(a) == _layout.On(b)) yield return SolidReadingKind.OverHoles;
-                else if (_layout.On(hole ? a : b) is >= 0 and var face && _on.Contains((hole ? b : a, face))) yield return SolidReadingKind.BetweenHoles;
-                break;
-        }
-    }
-
-    IEnumerable<SolidReadingKind> OfFaces(int a, int b)
-    {
-        if (_layout.Kind(b) != SolidKind.Plane) yield break;
-        var lean = Lean(a, b);
-        if (lean < 0.98) yield return SolidReadingKind.Angle;
-        else if (lean > 0.999) yield return SolidReadingKind.Thickness;
-    }
-
-    double Lean(int a, int b) => _layout.HasDirection(a) ? Math.Abs(_layout.Direction(a, _fit.X).Dot(_layout.Direction(b, _fit.X))) : 0;
 }
