@@ -33,6 +33,22 @@ public class PhotoTests
         var plan = Told.By("survey", "solve", Path.Combine(folder, "horn-plate-readings.csv"), "--json");
         Assert.Equal((0, ""), (plan.Code, plan.Error));
         Assert.Contains("\"H4\"", plan.Out);
+
+        // What the survey says of one photograph alone, and with a true and a false calliper reading beside it.
+        string Surveyed(string more)
+        {
+            var sheet = Path.Combine(folder, "beside.csv");
+            File.WriteAllText(sheet, File.ReadAllText(Path.Combine(folder, "horn-plate-readings.csv")) + more);
+            return Told.By("survey", "solve", sheet).Out;
+        }
+        var alone = Surveyed("");
+        Assert.Contains("redundancy 0", alone);
+        Assert.Contains("Nothing checks these readings", alone);
+        Assert.DoesNotContain("fit one another", alone);
+        var beside = Surveyed("centre distance,H1,H2,40.00,± 0.05\n");
+        Assert.Contains("redundancy 1", beside);
+        Assert.DoesNotContain("!", beside);
+        Assert.Contains("!", Surveyed("centre distance,H1,H2,41.00,± 0.05\n"));
     }
 
     [Fact]
@@ -43,6 +59,8 @@ public class PhotoTests
         Assert.Equal((0, ""), (told.Code, told.Error));
         Assert.Contains("target A4", told.Out);
         Assert.Contains("they fit within 0.", told.Out);
+        // A residual of a hundredth of a mm asks nothing of a person.
+        Assert.DoesNotContain("miss their places", told.Out);
         Assert.Matches(@"H4 .*⌀ 3[12]\.\d\d ± 0\.\d\d", told.Out);
     }
 

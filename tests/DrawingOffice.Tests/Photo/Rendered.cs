@@ -82,10 +82,14 @@ sealed record Scene(Target? Target, Plate? Plate = null)
     /// <summary>A square's own middle, and how far it is printed off it, mm.</summary>
     public (Vec2 Middle, Vec2 By)? Moved { get; init; }
 
+    /// <summary>How far the paper's print has crept at a place of the sheet, mm: a sheet that is not flat.</summary>
+    public Func<Vec2, Vec2>? Crept { get; init; }
+
     /// <summary>Paper about 0.75, print 0.05, bench 0.15.</summary>
     double Albedo(Vec2 p)
     {
         if (Covered?.Invoke(p) == true) return 0.3;
+        if (Crept is { } crept) p -= crept(p);
         if (Target is not { } t || Math.Abs(p.X) > t.Paper.Width / 2 || Math.Abs(p.Y) > t.Paper.Height / 2) return 0.15;
         var (a, b) = (p.X / 20 + (t.Columns - 1) / 2.0, p.Y / 20 + (t.Rows - 1) / 2.0);
         var (i, j) = ((int)Math.Round(a), (int)Math.Round(b));

@@ -48,6 +48,27 @@ public class TraceTests
         Assert.Equal(even, Snap.Point(photo.Light, even, 4));
     }
 
+    [Theory]
+    [InlineData(2.5, -2)]
+    [InlineData(-3, 1)]
+    [InlineData(0, 3.5)]
+    public void A_touch_beside_a_corner_is_drawn_to_it(double x, double y)
+    {
+        var (photo, camera) = Round();
+        var corner = camera.Project(new Vec2(-50, 20));
+        Assert.InRange(Corner.Near(photo.Light, corner + new Vec2(x, y)).DistanceTo(corner), 0, 0.6);
+    }
+
+    [Fact]
+    public void A_touch_beside_an_edge_is_drawn_square_on_to_it_and_on_even_ground_stays()
+    {
+        var (photo, camera) = Round();
+        var drawn = photo.ToFace(Corner.Near(photo.Light, camera.Project(new Vec2(-10, -20.7))));
+        Assert.InRange(Math.Abs(drawn.Y + 20), 0, 0.1);
+        Assert.InRange(Math.Abs(drawn.X + 10), 0, 0.2);
+        foreach (var even in new[] { camera.Project(new Vec2(0, 0)), camera.Project(new Vec2(0, 60)) }) Assert.Equal(even, Corner.Near(photo.Light, even));
+    }
+
     [Fact]
     public void Straights_and_a_round_end_are_told_apart_and_fitted()
     {
@@ -111,6 +132,31 @@ public class TraceTests
         var hole = HoleFit.Of(photo, camera.Project(new Vec2(3, 12))).Value;
         Assert.Equal(20, hole.Diameter.Value, 0.1);
         Assert.InRange(hole.Centre.At.DistanceTo(new(0, 10)), 0, 0.05);
+    }
+
+    [Fact]
+    public void A_round_off_a_photograph_is_not_taken_to_check_itself()
+    {
+        // Two corners, the centre and the radius of one traced round: found along one edge, so that they agree as they must.
+        NamedPick At(string id, double x, double y) => new(id, FeatureKind.Point, new Spot(new(x, y), Spread.Round(0.05), false));
+        NamedPick[] picks = [At("A", 10, 0), At("B", 0, 10), At("C", -30, 0), new("R", FeatureKind.Arc, new Spot(Vec2.Zero, Spread.Round(0.08), false), new(10, 0.04)) { BetweenCorners = true }];
+        Plan Solve(bool photograph, params Reading[] more)
+        {
+            var readings = PhotoReadings.Of(picks, new(0.001), "photo");
+            return Adjust.Solve(new Sample("p", "p", [.. picks.Select(p => new Feature(p.Id, p.Kind) { From = p.Id == "R" ? "A" : null, To = p.Id == "R" ? "B" : null })], [.. readings, .. more])
+            { Frames = photograph ? [new PickFrame("photo", 0.001)] : [] });
+        }
+        var alone = Solve(photograph: true);
+        Assert.Equal(0, alone.Redundancy);
+        Assert.True(alone.Global.Passes);
+        // The radius stays as unsure as it was seen.
+        Assert.InRange(alone.Features.Single(f => f.Id == "R").Size!.Value.Std, 0.037, 0.0413);
+        // Picks of a hand on squared paper were each made for themselves.
+        Assert.Equal(2, Solve(photograph: false).Redundancy);
+        Reading Calliper(double mm) => new(5, ReadingKind.CentreDistance, "A", "C", mm, 0.025);
+        var checkedOnce = Solve(true, Calliper(40.03));
+        Assert.Equal((1, true), (checkedOnce.Redundancy, checkedOnce.Global.Passes));
+        Assert.False(Solve(true, Calliper(41)).Global.Passes);
     }
 
     [Fact]

@@ -143,6 +143,18 @@ public class TrueTests
         Assert.Contains(photo.Cautions, c => c.Contains("1 of 44 squares disagree", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(0.02, false)]
+    [InlineData(0.16, true)]
+    public void A_sheet_that_is_not_flat_is_told_where_another_picture_would_help(double wave, bool told)
+    {
+        // Waves that neither the homography nor two lens terms follow; a place's ± takes half of them either way.
+        var scene = new Scene(Target.A4) { Crept = p => new Vec2(Math.Sin(p.Y / 15), Math.Sin(p.X / 15 + 1)) * wave };
+        var photo = MakeTrue.Of(Rendered.Picture(scene, Over(10, 80, 10), 9), Measured).Value;
+        Assert.InRange(photo.Residual, 0.4 * wave, wave);
+        Assert.Equal(told, photo.Cautions.Any(c => c.Contains("miss their places", StringComparison.Ordinal)));
+    }
+
     internal static Pinhole Over(double slant, double bearing, double roll, double k1 = 0) =>
         new(2000, 1500, 1560, slant, bearing, roll, slant > 40 ? 500 : 430, default, k1);
 }
