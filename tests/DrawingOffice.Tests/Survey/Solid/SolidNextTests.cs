@@ -1,3 +1,4 @@
+using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.DrawingOffice.Survey.Solid;
 using WitnessMark.Maths;
 using WitnessMark.Tests;
