@@ -14,7 +14,7 @@ static class PhotoWords
         to.WriteLine(Say($"{made.Request.Name}: {made.Request.Raster.Width} by {made.Request.Raster.Height} px, {Found(photo)}; they fit within {photo.Residual:0.000} mm"));
         to.WriteLine(photo.LensWords);
         if (photo.Stand is { } stand)
-            to.WriteLine(Say($"camera {stand.Above.Value:0} ± {stand.Above.Expanded:0.0} mm above the sheet, {stand.Tilt * 180 / Math.PI:0}° off straight down{Whence(stand.From)}"));
+            to.WriteLine(Say($"camera {stand.AboveWords} above the sheet, {stand.Tilt * 180 / Math.PI:0}° off straight down{Whence(stand.From)}"));
         if (made.LargerPerMm is { } larger) to.WriteLine(Say($"a face that lies 1 mm higher than said looks {larger * 100:0.00} mm too long in 100 mm"));
         to.WriteLine(Say($"all lengths together are known within {2 * photo.Scale.Std * 100:0.00} % of themselves"));
         foreach (var caution in made.Cautions) to.WriteLine($"! {caution}");

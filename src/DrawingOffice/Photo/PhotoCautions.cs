@@ -42,13 +42,13 @@ static class PhotoCautions
         if (photo.Stand is not { } stand) return;
         var from = stand.From switch { FocalFrom.Marks => "told by the marks", FocalFrom.Stated => "by the stated focal length", _ => "by a usual phone's focal length" };
         if (photo.Height is null)
-            told.Add(Say($"The height of the traced face above the sheet is not given: each millimetre makes a 100 mm length come out {100 / stand.Above.Value:0.00} mm too long (camera {stand.Above.Value:0} ± {2 * stand.Above.Std:0} mm above the sheet, {from})."));
+            told.Add(Say($"The height of the traced face above the sheet is not given: each millimetre makes a 100 mm length come out {100 / stand.Above.Value:0.00} mm too long, and a hole too small or an edge out of place by up to {Furthest(photo, 1 / stand.Above.Value):0.00} mm where its lower side is seen (camera {stand.AboveWords} above the sheet, {from}). 0 to {FaceAbove.MostUnsaid:0} mm is allowed for in the ± of holes and of all lengths together: enter the thickness."));
         else if (photo.Height is { Value: > 0 } height)
-            told.Add(Say($"The face is taken to lie {height.Value:0.0#} mm above the sheet: {100 * photo.Face.Share:0.00} mm ± {200 * photo.Face.ScaleStd:0.00} mm is taken off each 100 mm. A pick on its lower edge, against the sheet, is off by up to {Furthest(photo):0.00} mm."));
+            told.Add(Say($"The face is taken to lie {height.Value:0.0#} mm above the sheet: {100 * photo.Face.Share:0.00} mm ± {Math.Max(0.01, 200 * photo.Face.ScaleStd):0.00} mm is taken off each 100 mm. A pick on its lower edge, against the sheet, is off by up to {Furthest(photo, photo.Face.Share):0.00} mm."));
     }
 
-    /// <summary>The largest shift between upper and lower edge inside the frame, mm.</summary>
-    static double Furthest(TruePhoto photo) => photo.Hull.IsEmpty ? 0 : photo.Hull.Max(p => p.DistanceTo(photo.Face.Foot)) * Math.Abs(photo.Face.Share);
+    /// <summary>The largest shift between upper and lower edge inside the frame, mm, of a face at this share of the lens's height.</summary>
+    static double Furthest(TruePhoto photo, double share) => photo.Hull.IsEmpty ? 0 : photo.Hull.Max(p => p.DistanceTo(photo.Face.Foot)) * share;
 
     static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

@@ -46,6 +46,9 @@ public sealed record TruePhoto(
     /// <summary>From the sheet to the traced face, as seen from where the camera stands.</summary>
     public FaceAbove Face => FaceAbove.Of(Stand, Height);
 
+    /// <summary>Nobody said how high the face lies: it may have walls.</summary>
+    public bool HeightUnsaid => Height is null && Stand is not null;
+
     /// <summary>What all places of this photograph share.</summary>
     public FrameScale Scale => new(Math.Sqrt(Print.CommonStd * Print.CommonStd + Face.ScaleStd * Face.ScaleStd));
 }

@@ -73,5 +73,5 @@ public sealed class OpenPhoto(Raster raster)
     PhotoResult Made => _made ?? throw new RefusedException(Refusal.Of("photograph", null, "make it true first"));
 
     static string Words(Stand stand) => string.Create(CultureInfo.InvariantCulture,
-        $"{stand.Above.Value:0} ± {stand.Above.Expanded:0.0} mm above the sheet, {stand.Tilt * 180 / Math.PI:0}° off straight down");
+        $"{stand.AboveWords} above the sheet, {stand.Tilt * 180 / Math.PI:0}° off straight down");
 }

@@ -34,7 +34,7 @@ static class BenchPlate
     public static TruePhoto Photo(int view, ulong seed)
     {
         var height = Views[view].Height;
-        return MakeTrue.Of(Picture(view, seed), TrueTests.Measured with { Height = height > 0 ? new(height, 0.02) : null }).Value;
+        return MakeTrue.Of(Picture(view, seed), TrueTests.Measured with { Height = new(height, height > 0 ? 0.02 : 0) }).Value;
     }
 }
 

@@ -61,6 +61,9 @@ sealed record Pinhole(int Width, int Height, double Focal, double Slant, double 
 /// <summary>A flat part: an outline of corners, round holes, how much light it sends back, and its height over the sheet.</summary>
 sealed record Plate(ImmutableArray<Vec2> Corners, ImmutableArray<(Vec2 At, double Diameter)> Holes, double Albedo = 0.25, double Height = 0)
 {
+    /// <summary>Light that its walls send back; null for a face that floats without any.</summary>
+    public double? Wall { get; init; }
+
     public bool Holds(Vec2 p)
     {
         var inside = false;
@@ -122,6 +125,7 @@ sealed record Scene(Target? Target, Plate? Plate = null)
         var sheet = At(0);
         var light = 1 + (Shade - 1) * (0.5 - Math.Clamp(sheet.X / 300, -0.5, 0.5));
         if (Plate is { } plate && plate.Holds(At(plate.Height))) return plate.Albedo * light;
+        if (Plate is { Wall: { } wall } walled && walled.Holds(sheet)) return wall * light;
         return Albedo(sheet) * light;
     }
 }

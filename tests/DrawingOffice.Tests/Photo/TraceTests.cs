@@ -128,7 +128,7 @@ public class TraceTests
         var picture = Rendered.Picture(scene, camera, 32, 6);
         // The marks lie outside so near a view: four places are picked by hand.
         Vec2[] places = [new(-50, -40), new(50, -40), new(50, 60), new(-50, 60)];
-        var photo = MakeTrue.Of(picture, TrueTests.Measured with { Corners = [.. places.Select(p => new Tie(camera.Project(p), p))], CornerStd = 0.3 }).Value;
+        var photo = MakeTrue.Of(picture, TrueTests.Measured with { Corners = [.. places.Select(p => new Tie(camera.Project(p), p))], CornerStd = 0.3, Height = new(0, 0) }).Value;
         var hole = HoleFit.Of(photo, camera.Project(new Vec2(3, 12))).Value;
         Assert.Equal(20, hole.Diameter.Value, 0.1);
         Assert.InRange(hole.Centre.At.DistanceTo(new(0, 10)), 0, 0.05);

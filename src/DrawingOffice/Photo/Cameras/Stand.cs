@@ -1,3 +1,4 @@
+using System.Globalization;
 using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Photo.Cameras;
@@ -10,7 +11,13 @@ public enum FocalFrom { Marks, Stated, Guessed }
 /// <param name="Above">Height of the lens above the sheet, mm.</param>
 /// <param name="Tilt">Between the line of sight and straight down, radians.</param>
 /// <param name="Focal">px.</param>
-public sealed record Stand(Vec2 Foot, Uncertain Above, double Tilt, Uncertain Focal, FocalFrom From);
+public sealed record Stand(Vec2 Foot, Uncertain Above, double Tilt, Uncertain Focal, FocalFrom From)
+{
+    /// <summary>As in <c>322.3 ± 0.3 mm</c>; a ± is never said to be less than the tenth that is written.</summary>
+    public string AboveWords => Above.Expanded < 1
+        ? string.Create(CultureInfo.InvariantCulture, $"{Above.Value:0.0} ± {Math.Max(0.1, Above.Expanded):0.0} mm")
+        : string.Create(CultureInfo.InvariantCulture, $"{Above.Value:0} ± {Above.Expanded:0} mm");
+}
 
 /// <summary>
 /// A flat face that lies higher than the sheet. Seen from the lens it covers the sheet enlarged about the foot by above / (above − height):
@@ -26,10 +33,18 @@ public readonly record struct FaceAbove(Vec2 Foot, double Share, double ScaleStd
     /// <summary>The other way.</summary>
     public Vec2 Lower(Vec2 face) => Foot + (face - Foot) / (1 - Share);
 
-    /// <summary>What is seen on the sheet itself when the height or the stand is unknown.</summary>
+    /// <summary>mm: a face whose height is not said may lie anywhere from the sheet to this, as sheet metal and light plate do (common practice).</summary>
+    public const double MostUnsaid = 3;
+
+    /// <summary>
+    /// What is seen on the sheet itself when the stand is unknown. A height that is not said is taken for 0, and the scale's ± is the root mean
+    /// square of all from there to <see cref="MostUnsaid"/>; twice that holds the largest.
+    /// </summary>
     public static FaceAbove Of(Stand? stand, Uncertain? height)
     {
-        if (stand is null || height is not { } h || (h.Value == 0 && h.Std == 0)) return default;
+        if (stand is null) return default;
+        if (height is not { } h) return new(stand.Foot, 0, MostUnsaid / Math.Sqrt(3) / stand.Above.Value);
+        if (h.Value == 0 && h.Std == 0) return default;
         var share = h.Value / stand.Above.Value;
         var far = share * stand.Above.Std / stand.Above.Value;
         var own = h.Std / stand.Above.Value;

@@ -38,7 +38,7 @@ public static class HoleFit
     {
         var hidden = Of(photo, inside, largest, byHidden: true);
         // Too little of that half may be seen; the whole rim is then better than none.
-        return hidden.Ok || photo.Face.Share <= 0 ? hidden : Of(photo, inside, largest, byHidden: false);
+        return hidden.Ok || !MayStandOff(photo) ? hidden : Of(photo, inside, largest, byHidden: false);
     }
 
     /// <param name="byHidden">Where the far wall shows, only the rim that hides its own wall counts.</param>
@@ -48,10 +48,11 @@ public static class HoleFit
         if (Rough(photo, inside, largest) is not { } found)
             return Refusal.Of("hole", Said(inside), $"no round edge is seen about this place up to {largest:0.#} mm: pick inside a hole whose rim stands out");
         var (centre, radius, toLight) = found;
+        var half = byHidden && WallShows(photo, centre, radius);
         List<EdgePoint> points = [];
         for (var round = 0; round < 3; round++)
         {
-            points = Rim(photo, centre, radius, toLight, byHidden && WallShows(photo, centre, radius));
+            points = Rim(photo, centre, radius, toLight, half);
             if (Robust(points) is not { } kept || Circles.Fit([.. kept.Select(p => p.Mm)]) is not var (c, r)) return NotRound(inside);
             (points, centre, radius) = (kept, c, r);
         }
@@ -59,12 +60,15 @@ public static class HoleFit
         var rows = points.Select(p => (p.Mm - centre).Unit is var u && u.Dot(p.Across) >= 0 ? new[] { u.X, u.Y, 1 } : [-u.X, -u.Y, -1]).ToArray();
         double[] residuals = [.. points.Select(p => p.Mm.DistanceTo(centre) - radius)];
         var share = Share(points, centre);
-        if (share < (byHidden && WallShows(photo, centre, radius) ? LeastShareOfHidden : LeastShare) || Fitted.Of(photo, points, rows, residuals) is not { } fitted || fitted.Scatter > Roughest * radius + 0.05) return NotRound(inside);
+        if (share < (half ? LeastShareOfHidden : LeastShare) || Fitted.Of(photo, points, rows, residuals) is not { } fitted || fitted.Scatter > Roughest * radius + 0.05) return NotRound(inside);
         var covariance = fitted.Covariance(photo, [[1, 0, 0], [0, 1, 0], [0, 0, 2]]);
         var spread = new Spread(covariance[0, 0], covariance[0, 1], covariance[1, 1]) + Spots.OfModel(photo) + Spots.OfPrint(photo.Print, centre);
+        var wall = Wall(photo, centre, radius, half);
+        // Threefold: the same height moves the scale too, so the two may add up whole and not by squares; twice this ± then holds both.
+        if (!half && photo.HeightUnsaid) spread += Spread.Along((centre - photo.Face.Foot) * photo.Face.ScaleStd) * 3;
         // The two directions' difference makes the circle an ellipse, and its mean diameter stays.
         var shrink = 1 - photo.Face.Share;
-        var std = Math.Sqrt(covariance[2, 2] + 4 * drawn.Std * drawn.Std);
+        var std = Math.Sqrt(covariance[2, 2] + 4 * drawn.Std * drawn.Std + wall * wall);
         return new HoleSeen(Spots.OnFace(photo, centre, spread), new(2 * (radius + drawn.Value) * shrink, std * shrink), fitted.Scatter * shrink, share,
             [.. Enumerable.Range(0, 90).Select(k => photo.Camera.ToPhoto(centre + Vec2.Polar(k * Math.PI / 45, radius)))]);
     }
@@ -164,7 +168,16 @@ public static class HoleFit
     /// The camera looks at the far wall of a hole in a face above the sheet, and the wall's lower edge, against the paper, is the sharper one: by it
     /// a hole in a 1.6 mm plate came out 0.4 mm small. The near half of the rim hides its wall and is the face's own.
     /// </summary>
-    static bool WallShows(TruePhoto photo, Vec2 centre, double radius) => photo.Face.Share > 0 && centre.DistanceTo(photo.Face.Foot) > FarFromFoot * radius;
+    static bool WallShows(TruePhoto photo, Vec2 centre, double radius) => MayStandOff(photo) && centre.DistanceTo(photo.Face.Foot) > FarFromFoot * radius;
+
+    static bool MayStandOff(TruePhoto photo) => photo.Face.Share > 0 || photo.HeightUnsaid;
+
+    /// <summary>
+    /// Standard ± that a wall of unsaid height leaves in a diameter, mm: the face may be nearer the lens than it is taken for, and of a whole rim the
+    /// far wall may hide as much again of the opening as the two edges lie apart, which moves its middle too.
+    /// </summary>
+    static double Wall(TruePhoto photo, Vec2 centre, double radius, bool half) =>
+        !photo.HeightUnsaid ? 0 : photo.Face.ScaleStd * (half ? 2 * radius : Math.Max(2 * radius, centre.DistanceTo(photo.Face.Foot)));
 
     /// <summary>Those near the circle that most agree on; null when too few.</summary>
     static List<EdgePoint>? Robust(List<EdgePoint> points)
