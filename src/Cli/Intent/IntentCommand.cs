@@ -77,7 +77,8 @@ static class IntentCommand
     static string Evidence(Finding f)
     {
         var moved = f.Moved is { } m ? FormattableString.Invariant($"; moves {m.Feature} by {m.Distance:0.00} mm") : "";
-        return f.Freedom == 0 ? f.Key : FormattableString.Invariant($"{f.Key}: chi-square {f.ChiSquare:0.0} for {f.Freedom}, odds {f.Odds}{moved}");
+        var odds = f.Odds is { } o ? $", odds {o}" : "";
+        return f.Freedom == 0 ? f.Key : FormattableString.Invariant($"{f.Key}: chi-square {f.ChiSquare:0.0} for {f.Freedom}{odds}{moved}");
     }
 
     static string Heading(Standing standing) => standing switch

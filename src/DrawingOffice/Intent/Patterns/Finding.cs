@@ -79,7 +79,7 @@ public readonly record struct Move(string Feature, double Distance);
 /// <param name="Nominal">The value that it gives; null where it gives none.</param>
 /// <param name="ChiSquare">Squared distance of the readings from it, in standard deviations of measuring and making together, everything accepted before it holding.</param>
 /// <param name="Freedom">Conditions that it adds; 0 where it is implied.</param>
-/// <param name="LogOdds">Natural logarithm of the odds for it against chance.</param>
+/// <param name="LogOdds">Natural logarithm of the odds for it against chance, below 0 against it; null where the person forced or refused it, so that nothing was weighed.</param>
 /// <param name="Words">One plain sentence.</param>
 public sealed record Finding(
     string Key,
@@ -90,14 +90,14 @@ public sealed record Finding(
     Standing Standing,
     double ChiSquare,
     int Freedom,
-    double LogOdds,
+    double? LogOdds,
     Move? Moved,
     string Words)
 {
     public bool Holds => Standing is Standing.Accepted or Standing.Implied or Standing.Forced;
 
-    /// <summary>The odds as a person says them, never more than a million to one.</summary>
-    public string Odds => PatternWords.Odds(LogOdds);
+    /// <summary>The odds as a person says them, never more than a million to one; null where none were weighed.</summary>
+    public string? Odds => Freedom > 0 && LogOdds is { } log ? PatternWords.OddsFor(log) : null;
 
     /// <summary>Chance of readings at least so far off if it was meant; 1 where it adds nothing.</summary>
     public double Tail => Freedom == 0 ? 1 : Maths.Statistics.ChiSquare.Above(ChiSquare, Freedom);

@@ -9,8 +9,8 @@ static class Given
     public static ImmutableArray<Tie> Of(Shape shape, Sample sample) => [.. Ends(shape).Concat(Said(shape, sample))];
 
     static IEnumerable<Tie> Ends(Shape shape) =>
-        from arc in shape.Sized
-        where shape.Kind(arc) == FeatureKind.Arc
+        from arc in shape.Known
+        where shape.Kind(arc) == FeatureKind.Arc && shape.HasSize(arc)
         from corner in shape.CornersOf(arc)
         select Round(shape, corner, arc);
 
@@ -19,15 +19,15 @@ static class Given
         foreach (var r in sample.Readings.Where(r => r.Exact))
         {
             if (shape.Find(r.From) is not { } a || r.To is null || shape.Find(r.To) is not { } b) continue;
-            var edges = (shape.Edges.Contains(a), shape.Edges.Contains(b));
+            var edges = (shape.Kind(a) == FeatureKind.Edge, shape.Kind(b) == FeatureKind.Edge);
             Tie? condition = (r.Kind, edges) switch
             {
                 (ReadingKind.Parallel, _) => Offers.Directions.Apart(shape, a, b, 0, 0),
                 (ReadingKind.Square, _) => Offers.Directions.Apart(shape, a, b, Math.PI / 2, 0),
                 (ReadingKind.On, (_, true)) => Off(shape, a, b),
-                (ReadingKind.On, _) when shape.Sized.Contains(b) => Round(shape, a, b),
-                (ReadingKind.Tangent, (true, false)) when shape.Sized.Contains(b) => Offers.Touches.Tangent(shape, a, b, shape.Start),
-                (ReadingKind.Tangent, (false, true)) when shape.Sized.Contains(a) => Offers.Touches.Tangent(shape, b, a, shape.Start),
+                (ReadingKind.On, _) when shape.HasSize(b) => Round(shape, a, b),
+                (ReadingKind.Tangent, (true, false)) when shape.HasSize(b) => Offers.Touches.Tangent(shape, a, b, shape.Start),
+                (ReadingKind.Tangent, (false, true)) when shape.HasSize(a) => Offers.Touches.Tangent(shape, b, a, shape.Start),
                 _ => null,
             };
             if (condition is not null) yield return condition;

@@ -5,12 +5,16 @@ using WitnessMark.Maths;
 
 namespace WitnessMark.DrawingOffice.Intent.Patterns.Hypotheses;
 
-/// <summary>The features of one plan as functions of the survey's unknowns. Loose features and sizes nobody read stay out.</summary>
+/// <summary>
+/// The features of one plan as functions of the survey's unknowns. Loose features and sizes nobody read stay out. Repaired ones
+/// are known, but in none of the sets that hypotheses are drawn from: their readings say what is there now.
+/// </summary>
 sealed class Shape
 {
     readonly Layout _layout;
     readonly double[] _foot;
     readonly bool[] _sized;
+    readonly bool[] _repaired;
 
     public Shape(Plan plan)
     {
@@ -20,13 +24,14 @@ sealed class Shape
         var fixedly = plan.Features.Select(f => !f.Loose).ToArray();
         Known = [.. Enumerable.Range(0, Features.Length).Where(f => fixedly[f] && CornersOf(f).All(c => fixedly[c]))];
         _sized = [.. plan.Features.Select(f => f.Size is { Value: > 0 })];
-        Places = [.. Known.Where(_layout.HasPlace)];
+        _repaired = Repaired();
+        Places = [.. Known.Where(f => _layout.HasPlace(f) && !_repaired[f])];
         Corners = [.. Features.Where(f => f.From is not null).SelectMany(f => new[] { f.From!, f.To! }).Select(_layout.IndexOf).Distinct()];
         var middle = Places.IsEmpty ? Vec2.Zero : Places.Aggregate(Vec2.Zero, (s, f) => s + At(f, Start)) / Places.Length;
         _foot = [.. Enumerable.Range(0, Features.Length).Select(f => _layout.IsFreeEdge(f) ? _layout.Line(f, Start).Along.Dot(middle) : 0)];
-        Directed = [.. Known.Where(f => Features[f].Kind is FeatureKind.Edge or FeatureKind.Slot)];
+        Directed = [.. Known.Where(f => HasTurn(f) && !_repaired[f])];
         Edges = [.. Directed.Where(f => Features[f].Kind == FeatureKind.Edge)];
-        Sized = [.. Known.Where(f => _sized[f])];
+        Sized = [.. Known.Where(f => _sized[f] && !_repaired[f])];
         Extent = Math.Max(1, Spread());
     }
 
@@ -37,7 +42,7 @@ sealed class Shape
 
     public ImmutableArray<int> Known { get; }
 
-    /// <summary>Known features with a place of their own: all but edges.</summary>
+    /// <summary>Known features with a place of their own: all but edges, and none that was repaired; so with the sets below.</summary>
     public ImmutableArray<int> Places { get; }
 
     /// <summary>Corners that an edge or arc ends in.</summary>
@@ -59,6 +64,13 @@ sealed class Shape
     public string Id(int feature) => Features[feature].Id;
 
     public FeatureKind Kind(int feature) => Features[feature].Kind;
+
+    /// <summary>Its readings say nothing of what was made.</summary>
+    public bool IsRepaired(int feature) => _repaired[feature];
+
+    public bool HasSize(int feature) => _sized[feature];
+
+    public bool HasTurn(int feature) => Kind(feature) is FeatureKind.Edge or FeatureKind.Slot;
 
     public int? Find(string id) => Known.Where(f => Features[f].Id == id).Select(f => (int?)f).FirstOrDefault();
 
@@ -110,6 +122,17 @@ sealed class Shape
 
     public IEnumerable<int> CornersOf(int feature) =>
         Features[feature].From is { } a ? [_layout.IndexOf(a), _layout.IndexOf(Features[feature].To!)] : [];
+
+    /// <summary>
+    /// A corner goes with a repaired edge that ends in it, as in the survey; the other edge at that corner still runs as it was
+    /// made. An edge that ends in a corner which was itself built up does not.
+    /// </summary>
+    bool[] Repaired()
+    {
+        bool Marked(int f) => Features[f].Condition == FeatureCondition.Repaired;
+        var ends = Enumerable.Range(0, Features.Length).Where(f => Kind(f) == FeatureKind.Edge && Marked(f)).SelectMany(CornersOf).ToHashSet();
+        return [.. Features.Select((f, i) => Marked(i) || CornersOf(i).Any(Marked) || (f.Condition == FeatureCondition.Sound && ends.Contains(i)))];
+    }
 
     double Spread()
     {

@@ -27,13 +27,16 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
 
     IEnumerable<Group> Sizes()
     {
-        foreach (var alike in Classes(_shape.Sized, (a, b) => _shape.Kind(a) == _shape.Kind(b) && Math.Abs(_shape.Size(a, _x) - _shape.Size(b, _x)) < Exact))
+        foreach (var alike in Classes(_shape.Sized, (a, b) => _shape.Kind(a) == _shape.Kind(b) && Math.Abs(_shape.Size(a, _x) - _shape.Size(b, _x)) < Exact && Follows([Offers.Sizes.Equal(_shape, a, b, 0)])))
         {
             if (alike.Length > 1) yield return new(PatternKind.EqualSize, alike, Taken(PatternKind.EqualSize, alike));
             var round = course.Taken.Where(t => t.Hypothesis.Kind == PatternKind.RoundSize && t.Hypothesis.Features.Any(alike.Contains)).ToImmutableArray();
             if (!round.IsEmpty) yield return new(PatternKind.RoundSize, alike, round) { Nominal = round[0].Hypothesis.Nominal };
         }
     }
+
+    /// <summary>Holds for certain, and not because two holes happened to be read alike to the last hundredth.</summary>
+    bool Follows(ImmutableArray<Tie> ties) => Weigher.Of([.. ties.Select(t => Slope.Of(t, _shape, course.Belief))], course.Belief, _x).Implied;
 
     IEnumerable<Group> Directed()
     {
@@ -50,7 +53,7 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
     {
         var told = new HashSet<string>();
         var taken = course.Taken.Where(t => t.Hypothesis is { Ring: not null, Nominal: null }).Select(t => (t.Hypothesis, From: (ImmutableArray<Taken>)[t]));
-        var implied = Rings.Stepped(_shape, _x).Concat(Rings.Plain(_shape, _x)).Where(h => Weigher.Of([.. h.Parts.Select(p => Slope.Of(p, _shape, course.Belief))], course.Belief, _x).Implied)
+        var implied = Rings.Stepped(_shape, _x).Concat(Rings.Plain(_shape, _x)).Where(h => Follows(h.Parts))
             .Select(h => (Hypothesis: h, From: ImmutableArray<Taken>.Empty));
         foreach (var (h, from) in taken.Concat(implied))
         {
@@ -76,6 +79,8 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
             if (edges.Length > 1 && Of(PatternKind.InLine, edges) is { From.IsEmpty: false } level) yield return level;
             if (others.IsEmpty) continue;
             if (edges.Length > 0 && Of(PatternKind.OnEdge, [.. others, edges[0]]) is { From.IsEmpty: false } on) yield return on with { Features = [.. others.Order(), edges[0]] };
+            // Two places are in line along the line through them.
+            if (others.All(frame.Base.Contains)) continue;
             var row = Of(PatternKind.InLine, others);
             if (others.Length > 1 && (!row.From.IsEmpty || others.Count(_shape.IsMark) > 1)) yield return row;
         }

@@ -17,6 +17,8 @@ sealed class KeyReader(Shape shape, Making making)
     public Hypothesis Whole(string key)
     {
         var each = Each(key, everyPair: false);
+        foreach (var f in each.SelectMany(h => h.Parts).SelectMany(p => p.Touched))
+            if (shape.IsRepaired(f)) throw Refused(key, $"{shape.Id(f)} is repaired, or a corner of a repaired edge, and what it was made to is not known from it; mark it sound if it is");
         return each[0] with { Features = [.. each.SelectMany(h => h.Features).Distinct()], Parts = [.. each.SelectMany(h => h.Parts)] };
     }
 
@@ -116,7 +118,7 @@ sealed class KeyReader(Shape shape, Making making)
         if (about?.Split(' ', 2) is not [("along" or "across") and var way, var name]) throw Refused(key, "say the direction, such as @along.E1 or @across.E1");
         for (var cut = -1; cut < name.Length; cut = cut < 0 ? 1 : cut + 1)
         {
-            if (cut < 0 && shape.Find(name) is { } whole && shape.Directed.Contains(whole)) return (new(shape, whole, -1, [], []), way == "along");
+            if (cut < 0 && shape.Find(name) is { } whole && shape.HasTurn(whole)) return (new(shape, whole, -1, [], []), way == "along");
             if (cut > 0 && name[cut] == '-' && shape.Find(name[..cut]) is { } a && shape.Find(name[(cut + 1)..]) is { } b) return (new(shape, a, b, [], []), way == "along");
         }
         throw Refused(key, $"{name} is no edge or slot of this plan, nor two places joined by a dash");
@@ -125,7 +127,7 @@ sealed class KeyReader(Shape shape, Making making)
     int Centre(string key, string? about) => about switch
     {
         "their middle" => -1,
-        { } id when shape.Find(id) is { } f && shape.Places.Contains(f) => f,
+        { } id when shape.Find(id) is { } f && shape.Kind(f) != FeatureKind.Edge => f,
         _ => throw Refused(key, "say the centre, such as @H5 or @their.middle"),
     };
 
@@ -148,13 +150,13 @@ sealed class KeyReader(Shape shape, Making making)
     void Sized(string key, int[] features)
     {
         foreach (var f in features)
-            if (!shape.Sized.Contains(f)) throw Refused(key, $"{shape.Id(f)} has no size that was read");
+            if (!shape.HasSize(f)) throw Refused(key, $"{shape.Id(f)} has no size that was read");
     }
 
     void Directed(string key, int[] features)
     {
         foreach (var f in features)
-            if (!shape.Directed.Contains(f)) throw Refused(key, $"{shape.Id(f)} is no edge or slot and has no direction");
+            if (!shape.HasTurn(f)) throw Refused(key, $"{shape.Id(f)} is no edge or slot and has no direction");
     }
 
     static RefusedException Refused(string key, string wanted) => new(Refusal.Of("pattern", key, wanted));

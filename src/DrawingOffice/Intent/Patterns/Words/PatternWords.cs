@@ -49,6 +49,9 @@ static class PatternWords
         _ => "over a million to 1",
     };
 
+    /// <summary>The same, and which way they go where they go against it.</summary>
+    public static string OddsFor(double log) => Odds(log) is var said && log < 0 && said != Odds(0) ? $"{said} against it" : said;
+
     static string Rounded(double odds)
     {
         var scale = Math.Pow(10, Math.Floor(Math.Log10(odds)) - 1);

@@ -33,7 +33,9 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
 
     Finding Finding(Group g)
     {
-        var (chi, freedom, log) = (g.From.Sum(t => t.Verdict.ChiSquare), g.From.Sum(t => t.Verdict.Freedom), g.From.Sum(t => t.LogOdds));
+        var (chi, freedom, log) = (g.From.Sum(t => t.Verdict.ChiSquare), g.From.Sum(t => t.Verdict.Freedom), (double?)g.From.Sum(t => t.LogOdds));
+        // What the person forced was weighed against nothing.
+        if (g.Standing == Standing.Forced) log = null;
         var moved = g.From.Select(t => t.Moved).OfType<Move>().OrderByDescending(m => m.Distance).Select(m => (Move?)m).FirstOrDefault();
         return new(KeyOf(g), g.Kind, [.. g.Features.Distinct().Select(_shape.Id)], g.About, g.Nominal, g.Standing, chi, freedom, log, moved, PatternWords.Of(g, _shape, _x));
     }
@@ -43,13 +45,29 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
     Finding Unheld(Hypothesis h, Standing standing)
     {
         var verdict = Weighed(h);
-        var why = standing == Standing.Refused ? "left out, as you asked" : verdict.ChiSquare > 10.8
-            ? $"the readings stand {Far(verdict)} of what measuring and making allow"
-            : "this may as well be chance";
+        // What the person refused was weighed against nothing; of the others the same odds count by which the search takes a pattern.
+        double? log = standing == Standing.Refused ? null : verdict.Log + h.LogPrior + verdict.Freedom * way.PerFreedom(h);
+        var why = standing == Standing.Refused ? "left out, as you asked"
+            : verdict.ChiSquare > 10.8 ? Outside(h, verdict)
+            : log < Greedy.Enough(h.Kind) ? "this may as well be chance"
+            : "likely by itself, yet it does not go with what was taken";
         var name = Keys.Of(h, _shape);
-        return new(name, h.Kind, [.. h.Features.Distinct().Select(_shape.Id)], h.About, h.Nominal, standing, verdict.ChiSquare, verdict.Freedom, verdict.Log, null,
+        return new(name, h.Kind, [.. h.Features.Distinct().Select(_shape.Id)], h.About, h.Nominal, standing, verdict.ChiSquare, verdict.Freedom, log, null,
             $"{PatternWords.Names([.. h.Features.Distinct().Select(_shape.Id)])}, {Short(h.Kind)}: {why}.");
     }
+
+    string Outside(Hypothesis h, Verdict v)
+    {
+        var far = $"the readings stand {Far(v)} of what measuring and making allow";
+        ImmutableArray<int> worn = [.. h.Features.Distinct().Where(IsWorn)];
+        return worn.IsEmpty ? far : $"left as measured: {States(worn)}; {far}";
+    }
+
+    /// <summary>Marked worn, rusted or bent: its readings bear on what was made as far as that allows.</summary>
+    bool IsWorn(int f) => _shape.Features[f].Condition is FeatureCondition.Worn or FeatureCondition.Rusted or FeatureCondition.Bent;
+
+    string States(ImmutableArray<int> features) =>
+        PatternWords.Names([.. features.Select(f => $"{_shape.Id(f)} is {_shape.Features[f].Condition.ToString().ToLowerInvariant()}")]);
 
     static string Far(Verdict v) => $"{Math.Sqrt(v.ChiSquare / Math.Max(1, v.Freedom)).ToString("0.0", CultureInfo.InvariantCulture)} times outside";
 
@@ -75,9 +93,9 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
     MeantFeature Meant(int f, ImmutableArray<Group> groups)
     {
         var nominal = groups.FirstOrDefault(g => g.Kind == PatternKind.RoundSize && g.Features.Contains(f))?.Nominal;
-        double? size = _shape.Sized.Contains(f) ? nominal?.Value ?? _shape.Size(f, _x) : null;
+        double? size = _shape.HasSize(f) ? nominal?.Value ?? _shape.Size(f, _x) : null;
         var length = _shape.Kind(f) == FeatureKind.Slot ? _shape.SlotLength(f, _x) : (double?)null;
-        var turn = _shape.Directed.Contains(f) ? _shape.Turn(f, _x) : 0;
+        var turn = _shape.HasTurn(f) ? _shape.Turn(f, _x) : 0;
         return new(_shape.Id(f), _shape.Kind(f), _shape.At(f, _x), turn, size, length, _shape.At(f, _x).DistanceTo(_shape.At(f, _shape.Start)));
     }
 
@@ -111,6 +129,12 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
             yield return FormattableString.Invariant($"You asked for {f.Key}, yet the readings speak against it (chi-square {f.ChiSquare:0.0} with {f.Freedom} {(f.Freedom == 1 ? "degree" : "degrees")} of freedom).");
         if (way.OverNext < Review.Even && findings.Any(f => f.Standing == Standing.Accepted))
             yield return $"A part set out {(way.Places.Listed > 0.3 ? "less" : "more")} by round figures explains the readings about as well ({PatternWords.Odds(way.OverNext)} for what is shown): a second part, or finer readings, would tell.";
+        var inFindings = findings.Where(f => f.Holds).SelectMany(f => f.Features).ToHashSet();
+        ImmutableArray<int> worn = [.. _shape.Known.Where(IsWorn)];
+        ImmutableArray<int> fitted = [.. worn.Where(f => inFindings.Contains(_shape.Id(f)))], alone = [.. worn.Except(fitted)], repaired = [.. _shape.Known.Where(_shape.IsRepaired)];
+        if (!fitted.IsEmpty) yield return $"{States(fitted)}: what is told of {(fitted.Length == 1 ? "it" : "them")} is what {(fitted.Length == 1 ? "it was" : "they were")} made to, as far as the wear marked allows.";
+        if (!alone.IsEmpty) yield return $"Left as measured: {States(alone)}, and no pattern takes {(alone.Length == 1 ? "it" : "them")} in.";
+        if (!repaired.IsEmpty) yield return $"Repaired, and so left out of every pattern and drawn as measured: {PatternWords.Names([.. repaired.Select(_shape.Id)])}{(repaired.All(f => _shape.Features[f].Condition == FeatureCondition.Repaired) ? "" : " (a corner goes with its edge)")}.";
         if (!plan.Loose.IsEmpty) yield return $"Loose and left out: {PatternWords.Names([.. plan.Loose.SelectMany(l => l.Ids).Distinct()])}.";
         if (!plan.Mirrors.IsEmpty) yield return "A second shape fits the readings as well; what was found here belongs to the first.";
         if (settled.Left > 1e-4) yield return "What was found cannot all hold at once to the last hundredth; refuse what you doubt most.";
