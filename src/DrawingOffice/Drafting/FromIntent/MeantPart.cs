@@ -27,7 +27,7 @@ public sealed record MeantPart(FlatPart Part, Knowledge Knowledge, Writing Writi
             Holes = [.. drawn.Part.Holes.Select(h => h with { Diameter = Bare(h.Diameter) })],
             Slots = [.. drawn.Part.Slots.Select(s => s with { Width = Bare(s.Width) })],
             Calls = letters.Calls(),
-            PitchCircles = letters.PitchCircles(),
+            PitchCircles = letters.PitchCircles(drawn.Part.Bounds),
             MiddleLines = letters.MiddleLines(drawn.Part.Bounds),
             Notes = [.. letters.Notes(), .. drawn.Part.Notes],
         };

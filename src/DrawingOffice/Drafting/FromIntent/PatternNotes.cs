@@ -15,6 +15,9 @@ sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOn
     /// <summary>mm that a middle line stands out past the outline.</summary>
     const double Past = 4;
 
+    /// <summary>mm. Cause: half of the last figure written.</summary>
+    const double Straight = 0.005;
+
     /// <summary>One call-out for all holes of a size, at the first of them; the others keep their letter.</summary>
     public ImmutableDictionary<string, string> Calls()
     {
@@ -29,8 +32,9 @@ sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOn
         return calls.ToImmutable();
     }
 
-    /// <summary>Circles that were found, not those that merely follow.</summary>
-    public ImmutableArray<PitchCircle> PitchCircles() => [.. Rings().Select(r => r.Circle)];
+    /// <summary>Circles that were found, not those that merely follow. One that would run off the part, through its dimensions, is left to the notes.</summary>
+    public ImmutableArray<PitchCircle> PitchCircles(Box box) =>
+        [.. Rings().Select(r => r.Circle).Where(c => box.Holds(new Box(c.Centre.X - c.Radius, c.Centre.Y - c.Radius, c.Centre.X + c.Radius, c.Centre.Y + c.Radius)))];
 
     public ImmutableArray<(Vec2 From, Vec2 To)> MiddleLines(Box box) => [.. Middles().Select(m => MiddleLine(m, box))];
 
@@ -45,7 +49,10 @@ sealed class PatternNotes(IntentPlan intent, Plan plan, PlanFrame frame, IReadOn
         {
             var (first, last) = (At(f.Features[0]), At(f.Features[^1]));
             var (spaces, whole) = (f.Features.Length - 1, first.DistanceTo(last));
-            yield return $"{Letters(f.Features)}: {spaces} spaces of {figures.LengthOr(whole / spaces)} = {figures.LengthOr(whole)}.";
+            // A spacing that was forced on places out of line is not the distance between them.
+            yield return f.Features.Index().All(p => At(p.Item).DistanceTo(first + (last - first) * p.Index / spaces) < Straight)
+                ? $"{Letters(f.Features)}: {spaces} spaces of {figures.LengthOr(whole / spaces)} = {figures.LengthOr(whole)}."
+                : $"{Letters(f.Features)}: {spaces} equal spaces {f.About}.";
         }
         foreach (var f in Middles()) yield return $"{Pairs(f)}: even about the {(Across(f) is var across && Math.Abs(across.X) > 0.5 ? "upright" : "level")} middle line.";
         foreach (var u in intent.Undecided) yield return $"Undecided: {u.Words}";

@@ -19,9 +19,24 @@ static class Rings
     public static IEnumerable<Hypothesis> Stepped(Shape shape, double[] x) =>
         Centred(shape, x).Where(r => r.Steps > 0 && r.Steps != 4 && r.Members.Length >= 3).Concat(Polygons(shape, x)).Select(Offered);
 
-    /// <summary>The rest: squares and uneven bearings round a feature, four marks or more.</summary>
-    public static IEnumerable<Hypothesis> Plain(Shape shape, double[] x) =>
-        Centred(shape, x).SelectMany<Ring, Ring>(r => r.Steps > 0 ? [r, r with { Steps = 0 }] : [r]).Where(r => r.Steps > 0 || r.Members.Length >= 4).Select(Offered);
+    /// <summary>The rest: squares and uneven bearings round a feature, four marks or more, but no oblong.</summary>
+    public static IEnumerable<Hypothesis> Plain(Shape shape, double[] x) => Uneven(shape, x).Where(r => !IsOblong(r, x)).Select(Offered);
+
+    /// <summary>
+    /// Corners of an oblong about a feature in its middle. They stand on a circle whether or not one was drawn, so this is
+    /// weighed after rows and middle lines, and told only where it still adds to them.
+    /// </summary>
+    public static IEnumerable<Hypothesis> Oblongs(Shape shape, double[] x) => Uneven(shape, x).Where(r => IsOblong(r, x)).Select(Offered);
+
+    static IEnumerable<Ring> Uneven(Shape shape, double[] x) =>
+        Centred(shape, x).SelectMany<Ring, Ring>(r => r.Steps > 0 ? [r, r with { Steps = 0 }] : [r]).Where(r => r.Steps > 0 || r.Members.Length >= 4);
+
+    static bool IsOblong(Ring ring, double[] x)
+    {
+        if (ring.Steps > 0 || ring.Members.Length != 4) return false;
+        bool Halved(int a, int b) => ((ring.Shape.At(a, x) + ring.Shape.At(b, x)) / 2).DistanceTo(ring.Middle(x)) < Near;
+        return Halved(ring.Members[0], ring.Members[2]) && Halved(ring.Members[1], ring.Members[3]);
+    }
 
     public static IEnumerable<Hypothesis> Diameters(Ring ring, double[] x, Origin origin, OriginPrior prior) =>
         Distances.Rungs(2 * ring.Radius(ring.Members[0], x), origin, prior).Select(rung =>

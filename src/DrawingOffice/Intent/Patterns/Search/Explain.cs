@@ -83,6 +83,7 @@ static class Explain
             x => frames.SelectMany(f => Rows.Spaced(f, x)),
             x => Rings.Plain(shape, x),
             x => frames.SelectMany(f => Rows.Balanced(f, x)),
+            x => Rings.Oblongs(shape, x),
         ];
         foreach (var stage in stages) course = Greedy.Take(course, stage(course.Belief.X), order, barred, stop);
         return (course, frames);

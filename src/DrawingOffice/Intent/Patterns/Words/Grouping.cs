@@ -18,8 +18,15 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
     readonly Shape _shape = course.Shape;
     readonly double[] _x = course.Belief.X;
 
-    public IEnumerable<Group> All() =>
-        [.. Sizes(), .. Directed(), .. Circles(), .. Framed(InLine), .. Framed(Spaced), .. Framed(Balanced), .. Single()];
+    public IEnumerable<Group> All()
+    {
+        ImmutableArray<Group> seen = [.. Sizes(), .. Directed(), .. Circles(), .. Framed(InLine), .. Framed(Spaced), .. Framed(Balanced), .. Single()];
+        return [.. seen, .. Asked(seen)];
+    }
+
+    /// <summary>What the person forced along a direction that the run set nothing out by, or that makes no whole row: it holds, so it is told as it was asked.</summary>
+    IEnumerable<Group> Asked(ImmutableArray<Group> seen) =>
+        course.Taken.Where(t => t.Forced && !seen.Any(g => g.From.Contains(t))).Select(Alone);
 
     ImmutableArray<Taken> Taken(PatternKind kind, IEnumerable<int> within, Frame? frame = null, bool? across = null) =>
         [.. course.Taken.Where(t => t.Hypothesis.Kind == kind && t.Hypothesis.Features.All(within.Contains)
@@ -152,7 +159,13 @@ sealed class Grouping(Course course, ImmutableArray<Frame> frames)
         from t in course.Taken
         let h = t.Hypothesis
         where h.Kind is PatternKind.RoundDistance or PatternKind.SetAngle or PatternKind.Tangent or PatternKind.Concentric
-        select new Group(h.Kind, h.Features, [t]) { About = h.About, Nominal = h.Nominal, Frame = h.Frame, Across = h.Across, Ring = h.Ring };
+        select Alone(t);
+
+    static Group Alone(Taken t)
+    {
+        var h = t.Hypothesis;
+        return new(h.Kind, h.Features, [t]) { About = h.About, Nominal = h.Nominal, Frame = h.Frame, Across = h.Across, Ring = h.Ring };
+    }
 
     static IEnumerable<ImmutableArray<int>> Classes(IEnumerable<int> all, Func<int, int, bool> alike)
     {

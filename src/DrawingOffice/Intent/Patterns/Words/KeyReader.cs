@@ -19,7 +19,9 @@ sealed class KeyReader(Shape shape, Making making)
         var each = Each(key, everyPair: false);
         foreach (var f in each.SelectMany(h => h.Parts).SelectMany(p => p.Touched))
             if (shape.IsRepaired(f)) throw Refused(key, $"{shape.Id(f)} is repaired, or a corner of a repaired edge, and what it was made to is not known from it; mark it sound if it is");
-        return each[0] with { Features = [.. each.SelectMany(h => h.Features).Distinct()], Parts = [.. each.SelectMany(h => h.Parts)] };
+        // Pair after pair: what lies on the middle line stands there twice.
+        var features = each[0].Kind == PatternKind.Symmetric ? each[0].Features.Concat(each.Skip(1).SelectMany(h => h.Features.Skip(2))) : each.SelectMany(h => h.Features).Distinct();
+        return each[0] with { Features = [.. features], Parts = [.. each.SelectMany(h => h.Parts)] };
     }
 
     /// <summary>The key taken apart: to refuse a group is to refuse each pair in it.</summary>

@@ -111,7 +111,7 @@ sealed class Telling(Explained way, Plan plan, Making making, ImmutableArray<Riv
         var reading = decides ? FormattableString.Invariant($"{what}, to ± {apart / 2:0.00} mm") : null;
         var advice = decides ? $"Measure {reading}." : $"No reading of this part can tell, since {making.Name} strays as far; a second part, or its mate, would.";
         return new(first, second, Math.Exp(r.LogOdds), reading,
-            $"{what}: {r.First.Hypothesis.Nominal.Name} or {r.Second.Nominal.Name}, {PatternWords.Odds(r.LogOdds)} for the first. {advice}");
+            $"{what}: {r.First.Hypothesis.Nominal.Name} or {r.Second.Nominal.Name}, {PatternWords.Odds(r.LogOdds)} for the {(r.LogOdds < 0 ? "second" : "first")}. {advice}");
     }
 
     GlobalTest Test()
