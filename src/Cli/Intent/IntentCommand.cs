@@ -1,9 +1,12 @@
 using System.CommandLine;
 using WitnessMark.Cli.Drawing;
+using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.DrawingOffice.Intent.Patterns;
 using WitnessMark.FrontOffice.FindIntent;
 using WitnessMark.FrontOffice.MakeToSize;
 using WitnessMark.FrontOffice.MeasureSample;
+using WitnessMark.Maths;
+using WitnessMark.Maths.Units;
 
 namespace WitnessMark.Cli.Intent;
 
@@ -37,21 +40,33 @@ static class IntentCommand
                         Making = parsed.GetRequiredValue(made) == "tool" ? Making.ByTool : Making.ByHand,
                     },
                 });
-                List<string> files = [];
-                if (parsed.GetValue(folder) is { } to)
-                {
-                    var now = desk.Clock.GetUtcNow();
-                    var drawn = FindIntent.Draw(found, title.Read(parsed, sample.Title.Length > 0 ? sample.Title : sample.Id, "", "", now), DrawCommand.StyleOf(parsed.GetRequiredValue(units)));
-                    files = Common.WriteAll(to, drawn.Files(PrintRoom.Paper.PaperSize.A4, now));
-                }
                 if (parsed.GetValue(json)) desk.Out.WriteLine(found.ToJson());
-                else Show(desk, found.Intent, files);
+                else Show(desk, found.Intent);
+                if (parsed.GetValue(folder) is not { } to) return;
+                var now = desk.Clock.GetUtcNow();
+                var fields = title.Read(parsed, sample.Title.Length > 0 ? sample.Title : sample.Id, "", "", now);
+                var files = Common.WriteAll(to, Drawn(found, fields, DrawCommand.StyleOf(parsed.GetRequiredValue(units))).Files(PrintRoom.Paper.PaperSize.A4, now));
+                if (parsed.GetValue(json)) return;
+                foreach (var file in files) desk.Out.WriteLine(file);
             });
+    }
+
+    /// <summary>What was found is told before, so that a part that cannot be drawn loses nothing of it; the refusal says what it is about.</summary>
+    static IntentDrawn Drawn(IntentResult found, TitleFields title, LengthStyle style)
+    {
+        try
+        {
+            return FindIntent.Draw(found, title, style);
+        }
+        catch (RefusedException e)
+        {
+            throw new RefusedException(e.Refusal.In("no drawing was made"));
+        }
     }
 
     static Option<string[]> Keys(string name, string does) => new(name) { Description = does, HelpName = "PATTERN" };
 
-    static void Show(Desk desk, IntentPlan intent, List<string> files)
+    static void Show(Desk desk, IntentPlan intent)
     {
         desk.Out.WriteLine(intent.Words);
         foreach (var caution in intent.Cautions) desk.Out.WriteLine($"! {caution}");
@@ -71,7 +86,6 @@ static class IntentCommand
             desk.Out.WriteLine("Undecided");
             foreach (var u in intent.Undecided) desk.Out.WriteLine($"  {u.Words}");
         }
-        foreach (var file in files) desk.Out.WriteLine(file);
     }
 
     static string Evidence(Finding f)

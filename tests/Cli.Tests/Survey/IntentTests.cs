@@ -42,6 +42,23 @@ public class IntentTests
     }
 
     [Fact]
+    public void A_part_without_outline_keeps_its_findings_and_says_why_it_is_not_drawn()
+    {
+        var folder = Directory.CreateTempSubdirectory("intent").FullName;
+        var sheet = Path.Combine(folder, "row.csv");
+        File.WriteAllText(sheet, "sample,row,Row\nunits,mm\n\nfeature,kind,from,to,x,y\nH1,hole,,,0,0\nH2,hole,,,24,0\nH3,hole,,,30,20\n\nkind,from,to,value,instrument\n"
+            + "diameter,H1,,6.64,calliper\ndiameter,H2,,6.60,calliper\ndiameter,H3,,6.62,calliper\n"
+            + "outside over holes,H1,H2,30.74,calliper\noutside over holes,H1,H3,42.66,calliper\noutside over holes,H2,H3,27.50,calliper\n");
+        var told = Told.By("intent", sheet, "--out", Path.Combine(folder, "drawn"));
+        Assert.Equal(2, told.Code);
+        Assert.Contains("H1, H2 and H3 are of one size", told.Out);
+        Assert.StartsWith("no drawing was made, outline: ", told.Error);
+        Assert.Single(told.Error.TrimEnd('\n').Split('\n'));
+        Assert.False(Directory.Exists(Path.Combine(folder, "drawn")));
+        Assert.Equal(told.Out, Told.By("intent", sheet).Out);
+    }
+
+    [Fact]
     public void The_drawing_calls_holes_of_one_size_out_together()
     {
         var folder = Directory.CreateTempSubdirectory("intent").FullName;
