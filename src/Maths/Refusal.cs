@@ -17,6 +17,8 @@ public sealed record Refusal(string Sentence)
     static string Quoted(string? value) => value switch
     {
         null or "" => "nothing is given",
+        // A text straight out of JSON brings its own.
+        ['"', .. var inner, '"'] when inner.Length > 0 => Quoted(inner),
         { Length: > 60 } => $"\"{value[..57]}...\" is not accepted",
         _ => $"\"{value}\" is not accepted",
     };

@@ -26,12 +26,18 @@ static class SolidCommand
                 var beside = Path.GetDirectoryName(Path.GetFullPath(path))!;
                 var sample = SolidFile.Read(Desk.Read(path), name => Desk.Read(Path.Combine(beside, name))).Value;
                 var result = MeasureSolid.Run(new SolidRequest(sample) { WantedPlusMinus = half });
+                void Words()
+                {
+                    if (parsed.GetValue(json)) desk.Out.WriteLine(result.ToJson());
+                    else if (parsed.GetValue(next)) SolidPlanWords.WriteNext(desk.Out, result);
+                    else SolidPlanWords.Write(desk.Out, result);
+                }
+                // What cannot be drawn is told before it is refused.
+                if (result.Part is null) Words();
                 var now = desk.Clock.GetUtcNow();
                 var files = parsed.GetValue(folder) is { } to
                     ? Common.WriteAll(to, DrawSolid.Run(result, title.Read(parsed, sample.Title.Length > 0 ? sample.Title : sample.Id, "", "", now)).Files(now)) : [];
-                if (parsed.GetValue(json)) desk.Out.WriteLine(result.ToJson());
-                else if (parsed.GetValue(next)) SolidPlanWords.WriteNext(desk.Out, result);
-                else SolidPlanWords.Write(desk.Out, result);
+                if (result.Part is not null) Words();
                 if (!parsed.GetValue(json)) files.ForEach(desk.Out.WriteLine);
             });
     }

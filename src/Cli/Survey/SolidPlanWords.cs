@@ -12,9 +12,10 @@ static class SolidPlanWords
 {
     public static void Write(TextWriter to, SolidResult result)
     {
-        var (sample, plan) = (result.Sample, result.Plan);
+        // Figures of a plan that one reading keeps from settling say nothing; those without it do.
+        var (sample, plan) = (result.Sample, result.Plan.Convergence.Converged ? result.Plan : result.Plan.Believed);
         to.WriteLine($"{sample.Id}{(sample.Title.Length > 0 ? $", {sample.Title}" : "")}");
-        to.WriteLine($"{sample.Readings.Length} readings, redundancy {plan.Redundancy}, weighted sum of squares {Figure(plan.WeightedSumOfSquares, "0.00")}"
+        to.WriteLine($"{plan.Readings.Count(r => r.Used)} readings, redundancy {plan.Redundancy}, weighted sum of squares {Figure(plan.WeightedSumOfSquares, "0.00")}"
             + $" (expected {Figure(plan.Global.Low, "0.0")} to {Figure(plan.Global.High, "0.0")}); {plan.Convergence.Words.TrimEnd('.')}.");
         foreach (var caution in result.Cautions) to.WriteLine($"! {caution}");
         if (result.Part is not { } part) return;
@@ -38,7 +39,7 @@ static class SolidPlanWords
     {
         if (result.Next is not { } next)
         {
-            to.WriteLine(result.Plan.Convergence.Words);
+            foreach (var caution in result.Cautions) to.WriteLine(caution);
             return;
         }
         to.WriteLine(next.Words);
@@ -56,13 +57,10 @@ static class SolidPlanWords
     {
         foreach (var r in result.Plan.Readings.Where(r => r.Doubtful))
         {
-            var reading = result.Sample.Readings[r.Index];
-            to.WriteLine($"\ndoubtful: {result.Name(r.Index)}, {SolidRule.Of(reading.Kind).Words} {reading.From} {reading.To}: {Shown(reading)}, normalised residual {Figure(r.Normalised ?? 0, "0.0")}"
-                + (SolidRule.Of(reading.Kind).Measure == Measure.Length && result.Plan.Believed.Readings[r.Index].WouldRead is { } value ? $"; the others say {LengthWriter.Write(value)}" : ""));
+            var strength = result.Plan.Convergence.Converged ? $", normalised residual {Figure(r.Normalised ?? 0, "0.0")}" : "";
+            to.WriteLine($"\ndoubtful: {DoubtfulWords.Say(result, r.Index)}{strength}");
         }
     }
-
-    static string Shown(SolidReading reading) => reading.Written.Length > 0 ? reading.Written : LengthWriter.Write(reading.Value);
 
     static string Row(string id, Vec3 at, double? std, bool loose, string size) => loose
         ? $"{id,-12}{"loose",12}{"",36}{size}"

@@ -27,7 +27,7 @@ public static class DrawSolid
     /// <exception cref="RefusedException">The adjustment has not settled, or nothing of the part has a place.</exception>
     public static SolidDrawn Run(SolidResult result, TitleFields title, Writing? writing = null)
     {
-        var part = result.Part ?? throw new RefusedException(Refusal.Of("plan", result.Plan.Convergence.Words, "readings that settle are needed before it is drawn"));
+        var part = result.Part ?? throw new RefusedException(Refusal.Of("plan", result.Plan.Believed.Convergence.Words, "readings that settle are needed before it is drawn"));
         var head = title with { MeasuredFrom = title.MeasuredFrom.Length > 0 ? title.MeasuredFrom : result.Sample.Id };
         var options = SolidDrawing.Usual with { Writing = writing ?? Writing.Millimetres };
         return new(result.Sample.Id, SolidDrawing.Draw(part, head, options), Picture(result, SolidPictureOptions.Wireframe), Picture(result, SolidPictureOptions.Pictorial));
@@ -38,7 +38,7 @@ public static class DrawSolid
     {
         var doubtful = result.Plan.Doubts.Indices.Select(i => result.Sample.Readings[i]).Select(r => (r.From, r.To, $"{r.Index + 1}?", Tone.Warn));
         var next = result.Next is { Enough: false, Readings: [var best, ..] } ? [(best.From, best.To, "next", Tone.Accent)] : Array.Empty<(string, string?, string, Tone)>();
-        return SolidPicture.Draw(result.Part ?? throw new RefusedException(Refusal.Of("plan", result.Plan.Convergence.Words, "readings that settle are needed before it is drawn")),
+        return SolidPicture.Draw(result.Part ?? throw new RefusedException(Refusal.Of("plan", result.Plan.Believed.Convergence.Words, "readings that settle are needed before it is drawn")),
             options with { Between = [.. doubtful, .. next] });
     }
 }

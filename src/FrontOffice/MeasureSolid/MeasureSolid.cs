@@ -45,8 +45,8 @@ public static class MeasureSolid
     {
         CheckReadings(request.Sample);
         var plan = SolidAdjust.Solve(request.Sample, request.SearchMirrors, stop);
-        var next = request.Advise && plan.Convergence.Converged ? SolidNext.Advise(plan.Believed, request.WantedPlusMinus / 2, stop: stop) : null;
-        var part = plan.Convergence.Converged ? FromSolidPlan.Of(plan) : null;
+        var next = request.Advise && plan.Believed.Convergence.Converged ? SolidNext.Advise(plan.Believed, request.WantedPlusMinus / 2, stop: stop) : null;
+        var part = plan.Believed.Convergence.Converged ? FromSolidPlan.Of(plan) : null;
         var bare = new SolidResult(plan, part, next, []);
         return bare with { Cautions = [.. Cautions(bare)] };
     }
@@ -64,8 +64,14 @@ public static class MeasureSolid
     static IEnumerable<string> Cautions(SolidResult result)
     {
         var plan = result.Plan;
-        if (!plan.Convergence.Converged) yield return plan.Convergence.Words;
+        if (!plan.Believed.Convergence.Converged) yield return plan.Believed.Convergence.Words;
         if (!plan.Doubts.Indices.IsEmpty) yield return plan.Doubts.Words;
+        foreach (var index in plan.Doubts.Alone)
+        {
+            var said = DoubtfulWords.Say(result, index);
+            if (said.EndsWith('?')) yield return said;
+            else if (!plan.Convergence.Converged) yield return $"{said}.";
+        }
         if (plan is { Redundancy: > 0, Global.Passes: false } && plan.Doubts.Indices.IsEmpty)
             yield return $"The readings fit one another {(plan.Global.Statistic > plan.Global.High ? "worse" : "better")} than their instruments allow; look at the stated ± before trusting the figures.";
         if (plan.Redundancy == 0) yield return "Nothing checks these readings: a misread one would go unseen. Take a few more.";

@@ -68,6 +68,35 @@ public class SolidTests
         Assert.Contains("H2", told.Out);
     }
 
+    /// <summary>The demonstration's sheet with its one misreading put right, and then one line spoilt.</summary>
+    static string Spoilt(Place place, string line, string instead) => place.Write("spoilt.csv",
+        File.ReadAllText(Bracket).Replace("height,P6,S1,84.04", "height,P6,S1,82.04").Replace(line, instead));
+
+    [Theory]
+    [Truth(Grade.SecondImplementation, "a tenfold put into one line of the generator's sheet (tests/FrontOffice.Tests/MeasureSolid/StepBracket.cs); the others must foretell what the line was")]
+    [InlineData("distance,P1,P3,94.34", "distance,P1,P3,943.4", "distance P1 P3: 943.4; the others say 94.3")]
+    [InlineData("height,P6,S1,82.04", "height,P6,S1,820.4", "height P6 S1: 820.4; the others say 82.0")]
+    public void A_slipped_decimal_point_is_named(string line, string instead, string said)
+    {
+        using var place = new Place();
+        var told = Told.By("survey", "solid", Spoilt(place, line, instead));
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        Assert.Contains(said, told.Out);
+        Assert.Contains("a decimal point?", told.Out);
+        Assert.Single(told.Out.Split('\n'), l => l.StartsWith("doubtful", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    [Truth(Grade.SecondImplementation, "the generator bends face B 105° to face A, so they are not parallel; without a folder nobody speaks of drawing")]
+    public void A_condition_that_the_part_does_not_keep_is_named()
+    {
+        using var place = new Place();
+        var told = Told.By("survey", "solid", Spoilt(place, "height,P6,S1,82.04", "parallel,A,B\nheight,P6,S1,82.04"));
+        Assert.Equal((0, ""), (told.Code, told.Error));
+        Assert.Matches(@"doubtful: reading \d+, parallel A B: the other readings say (104\.9|105\.[01])", told.Out);
+        Assert.DoesNotContain("drawn", told.Out);
+    }
+
     [Theory]
     [Truth(Grade.Property, "bad input is one sentence and exit code two; nothing is written")]
     [InlineData("no such.csv", "name a file that is there")]

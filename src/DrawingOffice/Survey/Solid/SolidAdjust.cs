@@ -26,11 +26,25 @@ public static class SolidAdjust
         var fit = solver.Settle(Settled(solver, stop), solver.Weights);
         var plan = Best(solver, fit, (f, t) => Snooping.Find(solver, f, t, stop), searchMirrors, stop);
         var aside = plan.Doubts.Alone;
-        if (aside.IsEmpty) return plan;
-
         var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
-        var kept = solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop);
-        return plan with { WithoutDoubtful = Best(solver, kept, (_, _) => rest, searchMirrors, stop) };
+        var kept = aside.IsEmpty ? plan : Best(solver, solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop), (_, _) => rest, searchMirrors, stop);
+        if (IsSpoilt(plan, kept)) return Mended(solver, plan, kept, searchMirrors, stop);
+        return aside.IsEmpty ? plan : plan with { WithoutDoubtful = kept };
+    }
+
+    /// <summary>No rest, or so many accused that the verdict says nothing. Without two surplus readings no one of them can be told.</summary>
+    static bool IsSpoilt(SolidPlan plan, SolidPlan kept) =>
+        plan.Redundancy >= 2 && (!kept.Convergence.Converged || 3 * plan.Doubts.Indices.Length > plan.Readings.Length);
+
+    /// <summary>The plan with the one reading named that spoils it; as it was where there is none and the rest settles.</summary>
+    static SolidPlan Mended(SolidSolver solver, SolidPlan plan, SolidPlan kept, bool searchMirrors, CancellationToken stop)
+    {
+        var (mends, fit, worst) = LeaveOneOut.Find(solver, plan.Fit, stop);
+        if (mends.IsEmpty && (kept.Convergence.Converged || worst.IsEmpty)) return ReferenceEquals(kept, plan) ? plan : plan with { WithoutDoubtful = kept };
+        var doubts = LeaveOneOut.Words(mends, worst);
+        var named = plan with { Doubts = doubts, Readings = Findings.Results(solver, plan.Fit, Testing.Of(solver, plan.Fit), doubts, plan.Readings.Length) };
+        if (mends.Length != 1 || fit is null) return named;
+        return named with { WithoutDoubtful = Best(solver, fit, (_, _) => doubts with { Indices = [] }, searchMirrors, stop) };
     }
 
     /// <summary>The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly better).</summary>
