@@ -75,7 +75,7 @@ public class SolidTests
     [Theory]
     [Truth(Grade.SecondImplementation, "a tenfold put into one line of the generator's sheet (tests/FrontOffice.Tests/MeasureSolid/StepBracket.cs); the others must foretell what the line was")]
     [InlineData("distance,P1,P3,94.34", "distance,P1,P3,943.4", "distance P1 P3: 943.4; the others say 94.3")]
-    [InlineData("height,P6,S1,82.04", "height,P6,S1,820.4", "height P6 S1: 820.4; the others say 82.0")]
+    [InlineData("height,P6,S1,82.04", "height,P6,S1,820.4", "height P6 S1: 820.4; the others say 81.98 mm")]
     public void A_slipped_decimal_point_is_named(string line, string instead, string said)
     {
         using var place = new Place();

@@ -34,7 +34,7 @@ public static class SolidAdjust
 
     /// <summary>No rest, or so many accused that the verdict says nothing. Without two surplus readings no one of them can be told.</summary>
     static bool IsSpoilt(SolidPlan plan, SolidPlan kept) =>
-        plan.Redundancy >= 2 && (!kept.Convergence.Converged || 3 * plan.Doubts.Indices.Length > plan.Readings.Length);
+        plan.Redundancy >= 2 && (!plan.Convergence.Converged || !kept.Convergence.Converged || 3 * plan.Doubts.Indices.Length > plan.Readings.Length);
 
     /// <summary>The plan with the one reading named that spoils it; as it was where there is none and the rest settles.</summary>
     static SolidPlan Mended(SolidSolver solver, SolidPlan plan, SolidPlan kept, bool searchMirrors, CancellationToken stop)
