@@ -53,6 +53,7 @@ public sealed class LoanTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(visit.Page.Locator(".headline")).ToContainTextAsync("readings to take");
         var steps = await visit.Page.Locator(".taking li").CountAsync();
         Assert.InRange(steps, 16, 30);
+        var first = await visit.Page.Locator(".taking li").First.InnerTextAsync();
         await visit.Page.Locator("#step-1").FillAsync("9.52");
         await visit.Page.Locator("#step-1").PressAsync("Enter");
         await Expect(visit.Page.Locator("#step-2")).ToBeFocusedAsync();
@@ -63,7 +64,7 @@ public sealed class LoanTests(Chromium chromium) : IClassFixture<Chromium>
         await visit.Page.ReloadAsync();
         await Expect(visit.Page.Locator(".taking li.taken")).ToContainTextAsync("✓ 9.52");
         await Expect(visit.Page.Locator(".headline")).ToContainTextAsync($"{steps - 1} of {steps} readings left");
-        Assert.Equal("diameter", Assert.Single(await bench.Standing(host.Http)).Kind);
+        Assert.Contains(Assert.Single(await bench.Standing(host.Http)).Kind, first);
         Assert.Empty(visit.Complaints);
     }
 
