@@ -55,10 +55,12 @@ public static class Check
     {
         null => null,
         var text when string.IsNullOrWhiteSpace(text) => Refusal.Of("folded part", null, "type its faces and bends, or send none for a flat part"),
-        var text when Encoding.UTF8.GetByteCount(text) is > LargestFolded and var bytes =>
-            Refusal.Of("folded part", $"{bytes / 1000} kB", $"at most {LargestFolded / 1000} kB are kept"),
-        _ => null,
+        var text => TooLong("folded part", text),
     };
+
+    /// <summary>A typed text that is kept whole takes at most <see cref="LargestFolded"/> bytes.</summary>
+    public static Refusal? TooLong(string field, string text) => Encoding.UTF8.GetByteCount(text) is > LargestFolded and var bytes
+        ? Refusal.Of(field, $"{bytes / 1000} kB", $"at most {LargestFolded / 1000} kB are kept") : null;
 
     public static Refusal? Of(OwnedInstrument i) =>
         Named("instrument name", i.Name)

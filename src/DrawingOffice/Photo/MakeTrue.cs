@@ -3,6 +3,7 @@ using WitnessMark.DrawingOffice.Photo.Cameras;
 using WitnessMark.DrawingOffice.Photo.Seeing;
 using WitnessMark.DrawingOffice.Photo.Targets;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Photo;
 
@@ -45,7 +46,7 @@ public static class MakeTrue
     {
         var used = marks.Where(m => m.Used).ToArray();
         var residual = Math.Sqrt(used.Sum(m => m.Residual * m.Residual) / used.Length);
-        var hull = Hulls.Of((asked.Corners.IsEmpty ? used.SelectMany(m => target!.Corners(m.Index)) : asked.Corners.Select(c => c.Mm)).Select(p => Sights.Printed(p, asked.Print)));
+        var hull = Hull.Of((asked.Corners.IsEmpty ? used.SelectMany(m => target!.Corners(m.Index)) : asked.Corners.Select(c => c.Mm)).Select(p => Sights.Printed(p, asked.Print)));
         var photo = new TruePhoto(light, target, fitted.Camera, Stands.Of(fitted.Camera, asked.Focal35), marks, residual, fitted.Bloom, fitted.Words, asked.Print, asked.Height, []) { Hull = hull };
         return photo with { Cautions = PhotoCautions.Of(photo, fitted.Unit) };
     }

@@ -1,5 +1,6 @@
 using WitnessMark.DrawingOffice.Photo.Cameras;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Photo;
 
@@ -35,7 +36,7 @@ static class Spots
     public static Spot OnFace(TruePhoto photo, Vec2 sheet, Spread spread)
     {
         var face = photo.Face;
-        return new(face.Raise(sheet), spread * ((1 - face.Share) * (1 - face.Share)), !Hulls.Holds(photo.Hull, sheet));
+        return new(face.Raise(sheet), spread * ((1 - face.Share) * (1 - face.Share)), !Hull.Holds(photo.Hull, sheet));
     }
 
     public static Spread OfCamera(Camera camera, Met met) =>

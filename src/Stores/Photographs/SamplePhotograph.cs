@@ -1,4 +1,3 @@
-using System.Text;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 
@@ -14,8 +13,5 @@ public sealed record SamplePhotograph(Guid Id, Guid VehicleId, Guid SampleId, st
     public Refusal? Wrong() =>
         Rows.Wrong(this) ?? Rows.Pointed("sample of the photograph", SampleId) ?? Check.Named("photograph's name", Name)
         ?? (PictureKind.IsId(Picture) ? null : Refusal.Of("picture", Picture, "give the id that the picture was kept under"))
-        ?? (Work is null ? Refusal.Of("work on the photograph", null, "send its text, which may be empty") : TooLong(Work));
-
-    static Refusal? TooLong(string text) => Encoding.UTF8.GetByteCount(text) is > Check.LargestFolded and var bytes
-        ? Refusal.Of("work on the photograph", $"{bytes / 1000} kB", $"at most {Check.LargestFolded / 1000} kB are kept") : null;
+        ?? (Work is null ? Refusal.Of("work on the photograph", null, "send its text, which may be empty") : Check.TooLong("work on the photograph", Work));
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 
@@ -13,8 +12,5 @@ public sealed record TypedShape(Guid Id, Guid VehicleId, Guid PartId, string Kin
 {
     public Refusal? Wrong() =>
         Rows.Wrong(this) ?? Rows.Pointed("part of the shape", PartId) ?? Check.Named("kind of shape", Kind) ?? Check.Named("shape's name", Name)
-        ?? (Text is null ? Refusal.Of("shape", null, "send its text, which may be empty") : TooLong(Text));
-
-    static Refusal? TooLong(string text) => Encoding.UTF8.GetByteCount(text) is > Check.LargestFolded and var bytes
-        ? Refusal.Of("shape", $"{bytes / 1000} kB", $"at most {Check.LargestFolded / 1000} kB are kept") : null;
+        ?? (Text is null ? Refusal.Of("shape", null, "send its text, which may be empty") : Check.TooLong("shape", Text));
 }

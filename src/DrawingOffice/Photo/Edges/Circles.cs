@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Photo.Edges;
 
@@ -29,7 +30,7 @@ public static class Circles
                     for (var k = 0; k < 3; k++) normal[3 * i + k] += row[i] * row[k];
                 }
             }
-            if (!Dense.Solve(normal, step)) return null;
+            if (!Cholesky.Solve(normal, step)) return null;
             (centre, radius) = (centre + new Vec2(step[0], step[1]), radius + step[2]);
             if (!double.IsFinite(radius) || radius <= 0) return null;
             if (Math.Abs(step[0]) + Math.Abs(step[1]) + Math.Abs(step[2]) < 1e-12 * radius) break;

@@ -1,5 +1,6 @@
 using WitnessMark.DrawingOffice.Photo.Seeing;
 using WitnessMark.Maths;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Photo.Edges;
 
@@ -48,7 +49,7 @@ static class EdgeProfile
             normal.CopyTo(work);
             for (var k = 0; k < 4; k++) work[5 * k] = work[5 * k] * (1 + damping) + 1e-14;
             right.CopyTo(step);
-            if (!Dense.Solve(work, step)) return null;
+            if (!Cholesky.Solve(work, step)) return null;
             var trial = new Shape(p.Before + step[0], p.After + step[1], p.Offset + Math.Clamp(step[2], -1, 1), Math.Clamp(p.Blur + step[3], LeastBlur, reach));
             var trialSum = Sum(s, v, trial);
             if (trialSum < sum)
@@ -64,7 +65,7 @@ static class EdgeProfile
         for (var k = 0; k < 4; k++) normal[5 * k] += 1e-14;
         step.Clear();
         step[2] = 1;
-        if (!Dense.Solve(normal, step)) return null;
+        if (!Cholesky.Solve(normal, step)) return null;
         return new EdgeMet(p.Offset, p.Before, p.After, p.Blur, Math.Sqrt(Math.Max(0, step[2]) * sum / (n - 4)));
     }
 

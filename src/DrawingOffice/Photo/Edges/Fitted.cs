@@ -1,4 +1,5 @@
 using WitnessMark.DrawingOffice.Photo.Cameras;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Photo.Edges;
 
@@ -23,7 +24,7 @@ sealed record Fitted(double[] Own, double[][] Common, double Scatter, double Edg
         foreach (var row in rows)
             for (var i = 0; i < n; i++)
                 for (var k = 0; k < n; k++) normal[i * n + k] += row[i] * row[k];
-        if (points.Count <= n || Dense.Inverse(normal, n) is not { } inverse) return null;
+        if (points.Count <= n || Cholesky.Inverse(normal, n) is not { } inverse) return null;
         var sum = residuals.Sum(r => r * r);
         var scatter = Math.Sqrt(sum / points.Count);
         var variance = sum / (points.Count - n);

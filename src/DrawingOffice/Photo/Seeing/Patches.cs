@@ -1,4 +1,5 @@
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Photo.Seeing;
 
@@ -75,7 +76,7 @@ static class Patches
             if (!members.TryGetValue(r, out var list)) members[r] = list = [];
             list.Add(run);
         }
-        return [.. members.Select(m => new Patch(area[m.Key], Hulls.Of(m.Value.SelectMany(Corners))))];
+        return [.. members.Select(m => new Patch(area[m.Key], Hull.Of(m.Value.SelectMany(Corners))))];
     }
 
     static IEnumerable<Vec2> Corners(Run run) => [new(run.From, run.Row), new(run.To, run.Row), new(run.From, run.Row + 1), new(run.To, run.Row + 1)];

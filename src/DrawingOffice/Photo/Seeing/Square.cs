@@ -3,6 +3,7 @@ using WitnessMark.DrawingOffice.Photo.Cameras;
 using WitnessMark.DrawingOffice.Photo.Edges;
 using WitnessMark.DrawingOffice.Photo.Targets;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Photo.Seeing;
 
@@ -52,7 +53,7 @@ sealed record Square(ImmutableArray<SideLine> Sides, ImmutableArray<Vec2> Corner
                 if (!(corners[k].DistanceTo(rough[k]) < 0.25 * rough[k].DistanceTo(rough[(k + 1) % 4]) + 3) || !light.Holds(corners[k])) return null;
             }
         }
-        if (Hulls.TwiceArea(corners) >= 0 || Homography.Of(Unit.AsSpan(), corners) is not { } map) return null;
+        if (Plane2.SignedArea(corners) >= 0 || Homography.Of(Unit.AsSpan(), corners) is not { } map) return null;
         return HasEye(light, map) is { } eye ? new([.. sides], [.. corners], map, eye) : null;
     }
 

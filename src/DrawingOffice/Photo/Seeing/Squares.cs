@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Photo.Seeing;
 
@@ -42,9 +43,9 @@ static class Squares
             if (across.Dot(p - a) < across.Dot(d - a)) d = p;
         }
         Vec2[] corners = [a, b, c, d];
-        var (area, whole) = (Math.Abs(Hulls.TwiceArea(corners)) / 2, Math.Abs(Hulls.TwiceArea(hull.AsSpan())) / 2);
+        var (area, whole) = (Math.Abs(Plane2.SignedArea(corners)), Math.Abs(Plane2.SignedArea(hull.AsSpan())));
         if (!(area > 0.8 * whole && patch.Area > 0.65 * whole)) return null;
-        return Hulls.TwiceArea(corners) < 0 ? corners : [a, d, c, b];
+        return Plane2.SignedArea(corners) < 0 ? corners : [a, d, c, b];
     }
 
     static (Vec2 A, Vec2 B) Furthest(ImmutableArray<Vec2> hull)

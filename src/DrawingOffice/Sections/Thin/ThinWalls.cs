@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WitnessMark.Maths;
+using WitnessMark.Maths.LeastSquares;
 
 namespace WitnessMark.DrawingOffice.Sections;
 
@@ -24,7 +25,7 @@ sealed class ThinWalls
                 for (var w = 0; w < net.Walls.Length; w++) _slack[i, j] += net.Rings[i][w] * net.Rings[j][w] * net.Walls[w].Slack;
             for (var w = 0; w < net.Walls.Length; w++) swept[i] += net.Rings[i][w] * net.Walls[w].Line.TwiceSwept(Vec2.Zero);
         }
-        var flow = Solve.Of(_slack, swept);
+        var flow = Cholesky.Solve(_slack, swept);
         Twist = Spread(flow);
         Torsion = swept.Select((a, i) => a * flow[i]).Sum() + net.Walls.Sum(w => w.Line.Length * w.Thickness * w.Thickness * w.Thickness / 3);
         (Centroid, Moments) = Middle();
@@ -120,7 +121,7 @@ sealed class ThinWalls
             var along = wall.Line.Length / wall.Thickness * Gauss.Sum(wall.Line.Sweep, s => start[w] - Taken(wall, s));
             for (var k = 0; k < slip.Length; k++) slip[k] -= Net.Rings[k][w] * along;
         }
-        var closing = Spread(Solve.Of(_slack, slip));
+        var closing = Spread(Cholesky.Solve(_slack, slip));
         for (var w = 0; w < start.Length; w++) start[w] += closing[w];
         const int looks = 64;
         var stress = Net.Walls.Select((wall, w) => wall.Thickness <= 0 ? 0

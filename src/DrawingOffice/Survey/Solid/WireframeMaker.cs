@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey.Solid.Network;
 using WitnessMark.Maths;
+using WitnessMark.Maths.Geometry;
 
 namespace WitnessMark.DrawingOffice.Survey.Solid;
 
@@ -58,31 +58,12 @@ static class WireframeMaker
         var n = f.Direction;
         var ex = (Math.Abs(n.X) < 0.6 ? new Vec3(1, 0, 0) : new Vec3(0, 1, 0)).Cross(n).Unit;
         var ey = n.Cross(ex);
-        var hull = Hull([.. SolidPlanMaker.Beside(plan.Solver, plane).Select(b => layout.Place(b, x) - f.At).Select(v => new Vec2(ex.Dot(v), ey.Dot(v)))]);
+        var hull = Hull.Of(SolidPlanMaker.Beside(plan.Solver, plane).Select(b => layout.Place(b, x) - f.At).Select(v => new Vec2(ex.Dot(v), ey.Dot(v))));
         if (hull.Length < 3)
         {
             var half = 0.1 * layout.Lever;
             hull = [new(-half, -half), new(half, -half), new(half, half), new(-half, half)];
         }
         return new WireFace(f.Id, n, [.. hull.Select(p => f.At + p.X * ex + p.Y * ey)], f.Loose);
-    }
-
-    /// <summary>Convex hull, counter-clockwise (Andrew 1979).</summary>
-    static ImmutableArray<Vec2> Hull(Vec2[] places)
-    {
-        var sorted = places.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y).ToList();
-        if (sorted.Count < 3) return [.. sorted];
-        return [.. Chain(sorted).SkipLast(1), .. Chain(Enumerable.Reverse(sorted)).SkipLast(1)];
-
-        static List<Vec2> Chain(IEnumerable<Vec2> places)
-        {
-            var chain = new List<Vec2>();
-            foreach (var p in places)
-            {
-                while (chain.Count > 1 && (chain[^1] - chain[^2]).Cross(p - chain[^2]) <= 0) chain.RemoveAt(chain.Count - 1);
-                chain.Add(p);
-            }
-            return chain;
-        }
     }
 }

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using WitnessMark.Maths;
 
-namespace WitnessMark.DrawingOffice.Photo;
+namespace WitnessMark.Maths.Geometry;
 
 /// <summary>The convex hull of places.</summary>
-static class Hulls
+public static class Hull
 {
     /// <summary>Anticlockwise where y is up, without points on its sides (Andrew's monotone chain).</summary>
     public static ImmutableArray<Vec2> Of(IEnumerable<Vec2> places)
@@ -34,13 +33,5 @@ static class Hulls
         for (var k = 0; k < hull.Length; k++)
             if ((hull[(k + 1) % hull.Length] - hull[k]).Cross(p - hull[k]) < 0) return false;
         return true;
-    }
-
-    /// <summary>Twice the area, positive when anticlockwise.</summary>
-    public static double TwiceArea(ReadOnlySpan<Vec2> corners)
-    {
-        double sum = 0;
-        for (var k = 0; k < corners.Length; k++) sum += corners[k].Cross(corners[(k + 1) % corners.Length]);
-        return sum;
     }
 }

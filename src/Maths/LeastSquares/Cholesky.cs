@@ -1,10 +1,10 @@
-namespace WitnessMark.DrawingOffice.Photo.Edges;
+namespace WitnessMark.Maths.LeastSquares;
 
 /// <summary>
 /// Small symmetric systems by Cholesky, in place. For the few unknowns of a step, line or circle: their normal equations are scaled and
 /// damped, and each step's right side comes from the residuals, so what squaring loses is won back by the next step.
 /// </summary>
-static class Dense
+public static class Cholesky
 {
     /// <summary>Solves a x = b; both are overwritten, b by x. False when the matrix is not positive definite.</summary>
     /// <param name="a">n x n by rows, n the length of b; the lower half is read.</param>
@@ -13,6 +13,15 @@ static class Dense
         if (!Factor(a, b.Length)) return false;
         Substitute(a, b);
         return true;
+    }
+
+    /// <summary>The x of matrix · x = right, both left as they are; not-a-numbers when the matrix is not positive definite.</summary>
+    /// <param name="matrix">n x n, n the length of right; the lower half is read.</param>
+    public static double[] Solve(double[,] matrix, double[] right)
+    {
+        var (a, x) = (matrix.Cast<double>().ToArray(), (double[])right.Clone());
+        if (!Solve(a, x)) Array.Fill(x, double.NaN);
+        return x;
     }
 
     /// <summary>The inverse by rows, or null.</summary>
