@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Intent.Patterns;
 using WitnessMark.FrontOffice.MeasureSample.Json;
@@ -8,57 +7,43 @@ namespace WitnessMark.FrontOffice.FindIntent;
 /// <summary>What was meant, as one JSON object, mm and radians.</summary>
 static class IntentJson
 {
-    static readonly JsonWriterOptions Indented = new()
+    public static string Write(IntentResult result) => JsonWriting.Whole(json =>
     {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static string Write(IntentResult result)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Indented))
+        var intent = result.Intent;
+        json.WriteString("id", result.Sample.Id);
+        json.WriteString("title", result.Sample.Title);
+        json.WriteString("words", intent.Words);
+        json.WriteNumber("conditions", intent.Conditions);
+        json.WriteFinite("chi_square", intent.Test.Statistic);
+        json.WriteFinite("chi_square_high", intent.Test.High);
+        json.WriteBoolean("agrees", intent.Test.Passes);
+        json.WriteList("findings", intent.Findings, f => Write(json, f));
+        json.WriteList("undecided", intent.Undecided, u =>
         {
-            var intent = result.Intent;
-            json.WriteStartObject();
-            json.WriteString("id", result.Sample.Id);
-            json.WriteString("title", result.Sample.Title);
-            json.WriteString("words", intent.Words);
-            json.WriteNumber("conditions", intent.Conditions);
-            json.WriteFinite("chi_square", intent.Test.Statistic);
-            json.WriteFinite("chi_square_high", intent.Test.High);
-            json.WriteBoolean("agrees", intent.Test.Passes);
-            json.WriteList("findings", intent.Findings, f => Write(json, f));
-            json.WriteList("undecided", intent.Undecided, u =>
-            {
-                json.WriteString("first", u.First);
-                json.WriteString("second", u.Second);
-                json.WriteFinite("odds", u.Odds);
-                json.WriteString("reading", u.Reading);
-                json.WriteString("words", u.Words);
-            });
-            json.WriteList("origins", intent.Origins, o =>
-            {
-                json.WriteString("name", o.Name);
-                json.WriteFinite("probability", o.Probability);
-            });
-            json.WriteList("meant", intent.Meant, m =>
-            {
-                json.WriteString("id", m.Id);
-                json.WriteString("kind", m.Kind.ToString().ToLowerInvariant());
-                json.WriteFinite("x_mm", m.At.X);
-                json.WriteFinite("y_mm", m.At.Y);
-                json.WriteFinite("turn_rad", m.Turn);
-                json.WriteFinite("size_mm", m.Size);
-                json.WriteFinite("length_mm", m.Length);
-                json.WriteFinite("moved_mm", m.Moved);
-            });
-            json.WriteStrings("cautions", result.Cautions);
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-    }
+            json.WriteString("first", u.First);
+            json.WriteString("second", u.Second);
+            json.WriteFinite("odds", u.Odds);
+            json.WriteString("reading", u.Reading);
+            json.WriteString("words", u.Words);
+        });
+        json.WriteList("origins", intent.Origins, o =>
+        {
+            json.WriteString("name", o.Name);
+            json.WriteFinite("probability", o.Probability);
+        });
+        json.WriteList("meant", intent.Meant, m =>
+        {
+            json.WriteString("id", m.Id);
+            json.WriteString("kind", m.Kind.ToString().ToLowerInvariant());
+            json.WriteFinite("x_mm", m.At.X);
+            json.WriteFinite("y_mm", m.At.Y);
+            json.WriteFinite("turn_rad", m.Turn);
+            json.WriteFinite("size_mm", m.Size);
+            json.WriteFinite("length_mm", m.Length);
+            json.WriteFinite("moved_mm", m.Moved);
+        });
+        json.WriteStrings("cautions", result.Cautions);
+    });
 
     static void Write(Utf8JsonWriter json, Finding f)
     {

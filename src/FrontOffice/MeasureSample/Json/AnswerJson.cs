@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Survey;
 
@@ -10,40 +9,17 @@ namespace WitnessMark.FrontOffice.MeasureSample.Json;
 /// </summary>
 static class AnswerJson
 {
-    internal static readonly JsonWriterOptions Indented = new()
+    public static string Write(MeasureResult result) => JsonWriting.Whole(json =>
     {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static string Write(MeasureResult result)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Indented))
-        {
-            json.WriteStartObject();
-            json.WriteString("id", result.Sample.Id);
-            json.WriteString("title", result.Sample.Title);
-            WriteShape(json, result.Sample, result.Plan);
-            WriteSnooping(json, result.Plan.Doubts);
-            json.WritePropertyName("without_gross_errors");
-            if (result.Plan.WithoutDoubtful is { } clean)
-            {
-                json.WriteStartObject();
-                WriteShape(json, result.Sample, clean);
-                json.WriteEndObject();
-            }
-            else
-            {
-                json.WriteNullValue();
-            }
-            WriteNext(json, result.Next);
-            json.WriteStrings("cautions", result.Cautions);
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-    }
+        json.WriteString("id", result.Sample.Id);
+        json.WriteString("title", result.Sample.Title);
+        WriteShape(json, result.Sample, result.Plan);
+        WriteSnooping(json, result.Plan.Doubts);
+        json.WriteObject("without_gross_errors", result.Plan.WithoutDoubtful, clean => WriteShape(json, result.Sample, clean));
+        json.WriteObject("next_reading", result.Next, next => WriteNext(json, next.Enough, next.LargestStd, next.Words, next.Readings, n =>
+            (KindRule.Of(n.Kind).Code, n.From, n.To, n.Expected, n.Instrument, n.Gain, n.Words)));
+        json.WriteStrings("cautions", result.Cautions);
+    });
 
     static void WriteShape(Utf8JsonWriter json, Sample sample, Plan plan)
     {
@@ -108,18 +84,8 @@ static class AnswerJson
         json.WriteStrings("points_that_flip", mirror.Flips);
         json.WriteStrings("about_line_through", mirror.About);
         json.WriteFinite("weighted_sum_of_squares_second", mirror.WeightedSumOfSquares);
-        json.WriteList("second_solution_distances", mirror.Second, d =>
-        {
-            json.WritePair(d.From, d.To);
-            json.WriteFinite("distance_mm", d.Distance);
-            json.WriteFinite("std_mm", d.Std);
-        });
-        json.WriteList("deciding_readings", mirror.Deciding, d =>
-        {
-            json.WritePair(d.From, d.To);
-            json.WriteFinite("first_mm", d.First);
-            json.WriteFinite("second_mm", d.Second);
-        });
+        WriteDistances(json, "second_solution_distances", mirror.Second);
+        WriteDeciding(json, mirror.Deciding);
     }
 
     static void WriteCoordinates(Utf8JsonWriter json, Plan plan) => json.WriteList("coordinates", plan.Features, f =>
@@ -179,20 +145,17 @@ static class AnswerJson
         });
     }
 
-    static void WriteNext(Utf8JsonWriter json, NextAdvice? next)
+    internal static void WriteNext<T>(
+        Utf8JsonWriter json, bool enough, double largestStd, string words, IEnumerable<T> readings,
+        Func<T, (string Kind, string From, string? To, double Expected, string Instrument, double Gain, string Words)> told)
     {
-        if (next is null)
+        json.WriteBoolean("enough", enough);
+        json.WriteFinite("largest_std_mm", largestStd);
+        json.WriteString("words", words);
+        json.WriteList("readings", readings, reading =>
         {
-            json.WriteNull("next_reading");
-            return;
-        }
-        json.WriteStartObject("next_reading");
-        json.WriteBoolean("enough", next.Enough);
-        json.WriteFinite("largest_std_mm", next.LargestStd);
-        json.WriteString("words", next.Words);
-        json.WriteList("readings", next.Readings, n =>
-        {
-            json.WriteString("kind", KindRule.Of(n.Kind).Code);
+            var n = told(reading);
+            json.WriteString("kind", n.Kind);
             json.WriteString("from", n.From);
             json.WriteString("to", n.To);
             json.WriteFinite("expected", n.Expected);
@@ -200,6 +163,19 @@ static class AnswerJson
             json.WriteFinite("gain", n.Gain);
             json.WriteString("words", n.Words);
         });
-        json.WriteEndObject();
     }
+
+    internal static void WriteDistances(Utf8JsonWriter json, string name, IEnumerable<PairDistance> distances) => json.WriteList(name, distances, d =>
+    {
+        json.WritePair(d.From, d.To);
+        json.WriteFinite("distance_mm", d.Distance);
+        json.WriteFinite("std_mm", d.Std);
+    });
+
+    internal static void WriteDeciding(Utf8JsonWriter json, IEnumerable<Deciding> deciding) => json.WriteList("deciding_readings", deciding, d =>
+    {
+        json.WritePair(d.From, d.To);
+        json.WriteFinite("first_mm", d.First);
+        json.WriteFinite("second_mm", d.Second);
+    });
 }

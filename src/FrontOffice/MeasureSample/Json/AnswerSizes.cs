@@ -20,13 +20,11 @@ static class AnswerSizes
     static void WriteDistances(Utf8JsonWriter json, Plan plan)
     {
         var determined = new HashSet<(string, string)>();
-        json.WriteList("distances", plan.Distances(), d =>
+        AnswerJson.WriteDistances(json, "distances", plan.Distances().Select(d =>
         {
             determined.Add((d.From, d.To));
-            json.WritePair(d.From, d.To);
-            json.WriteFinite("distance_mm", d.Distance);
-            json.WriteFinite("std_mm", d.Std);
-        });
+            return d;
+        }));
         string[] centres = [.. plan.Features.Where(f => f.Kind != FeatureKind.Edge).Select(f => f.Id)];
         json.WriteStartArray("undetermined_distances");
         for (var a = 0; a < centres.Length; a++)

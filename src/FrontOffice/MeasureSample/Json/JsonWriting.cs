@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace WitnessMark.FrontOffice.MeasureSample.Json;
@@ -5,6 +7,40 @@ namespace WitnessMark.FrontOffice.MeasureSample.Json;
 /// <summary>Small shapes that an answer is made of.</summary>
 static class JsonWriting
 {
+    static readonly JsonWriterOptions Indented = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>A whole answer: one object, indented, with line feeds whatever the machine.</summary>
+    public static string Whole(Action<Utf8JsonWriter> writeFields)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Indented))
+        {
+            json.WriteStartObject();
+            writeFields(json);
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+
+    /// <summary>An object, or null where there is nothing to write.</summary>
+    public static void WriteObject<T>(this Utf8JsonWriter json, string name, T? item, Action<T> writeFields) where T : class
+    {
+        json.WritePropertyName(name);
+        if (item is null)
+        {
+            json.WriteNullValue();
+            return;
+        }
+        json.WriteStartObject();
+        writeFields(item);
+        json.WriteEndObject();
+    }
+
     /// <summary>Shortest digits that give the same double back; null for a figure that is not there or not finite.</summary>
     public static void WriteFinite(this Utf8JsonWriter json, string name, double? value)
     {

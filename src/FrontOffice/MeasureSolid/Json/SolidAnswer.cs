@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using WitnessMark.DrawingOffice.Drafting.Solid;
 using WitnessMark.DrawingOffice.Survey.Solid;
@@ -13,35 +12,23 @@ namespace WitnessMark.FrontOffice.MeasureSolid.Json;
 /// </summary>
 static class SolidAnswer
 {
-    public static string Write(SolidResult result)
+    public static string Write(SolidResult result) => JsonWriting.Whole(json =>
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, AnswerJson.Indented))
-        {
-            json.WriteStartObject();
-            json.WriteString("id", result.Sample.Id);
-            json.WriteString("title", result.Sample.Title);
-            WriteShape(json, result.Plan);
-            AnswerJson.WriteSnooping(json, result.Plan.Doubts);
-            json.WritePropertyName("without_gross_errors");
-            if (result.Plan.WithoutDoubtful is { } clean)
-            {
-                json.WriteStartObject();
-                WriteShape(json, clean);
-                json.WriteEndObject();
-            }
-            else
-            {
-                json.WriteNullValue();
-            }
-            WriteNext(json, result.Next);
-            json.WriteStrings("cautions", result.Cautions);
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-    }
+        var plan = result.Plan;
+        json.WriteString("id", result.Sample.Id);
+        json.WriteString("title", result.Sample.Title);
+        WriteShape(json, plan, plan.WithoutDoubtful is null ? result.Part : WithDoubtful(plan));
+        AnswerJson.WriteSnooping(json, plan.Doubts);
+        json.WriteObject("without_gross_errors", plan.WithoutDoubtful, clean => WriteShape(json, clean, result.Part));
+        json.WriteObject("next_reading", result.Next, next => AnswerJson.WriteNext(json, next.Enough, next.LargestStd, next.Words, next.Readings, n =>
+            (SolidRule.Of(n.Kind).Code, n.From, n.To, n.Expected, n.Instrument, n.Gain, n.Words)));
+        json.WriteStrings("cautions", result.Cautions);
+    });
 
-    static void WriteShape(Utf8JsonWriter json, SolidPlan plan)
+    /// <summary>The shape that all readings give together; null while they do not settle.</summary>
+    static SolidPart? WithDoubtful(SolidPlan plan) => plan.Convergence.Converged ? FromSolidPlan.Of(plan with { WithoutDoubtful = null }) : null;
+
+    static void WriteShape(Utf8JsonWriter json, SolidPlan plan, SolidPart? part)
     {
         json.WriteNumber("unknowns", plan.Unknowns);
         json.WriteNumber("datum_freedoms", plan.DatumFreedoms);
@@ -50,12 +37,7 @@ static class SolidAnswer
         json.WriteNumber("redundancy", plan.Redundancy);
         json.WriteFinite("weighted_sum_of_squares", plan.WeightedSumOfSquares);
         AnswerReadings.Write(json, plan.Readings, i => SolidRule.Of(plan.Sample.Readings[i].Kind).Unit);
-        json.WriteList("distances", plan.Distances(), d =>
-        {
-            json.WritePair(d.From, d.To);
-            json.WriteFinite("distance_mm", d.Distance);
-            json.WriteFinite("std_mm", d.Std);
-        });
+        AnswerJson.WriteDistances(json, "distances", plan.Distances());
         json.WriteList("features", plan.Features, f => WriteFeature(json, f));
         json.WriteList("loose", plan.Loose, group =>
         {
@@ -69,16 +51,11 @@ static class SolidAnswer
             json.WriteStrings("features_that_flip", mirror.Flips);
             json.WriteStrings("about", mirror.About);
             json.WriteFinite("weighted_sum_of_squares_second", mirror.WeightedSumOfSquares);
-            json.WriteList("deciding_readings", mirror.Deciding, d =>
-            {
-                json.WritePair(d.From, d.To);
-                json.WriteFinite("first_mm", d.First);
-                json.WriteFinite("second_mm", d.Second);
-            });
+            AnswerJson.WriteDeciding(json, mirror.Deciding);
         });
         json.WriteBoolean("hand_told", plan.Hand.Told);
         json.WriteString("hand", plan.Hand.Words);
-        WriteFaces(json, plan);
+        WriteFaces(json, part);
         AnswerJson.WriteTests(json, plan.Convergence, plan.Critical, plan.Global);
     }
 
@@ -112,10 +89,8 @@ static class SolidAnswer
         json.WriteFinite($"{name}_std_mm", s.Std);
     }
 
-    /// <summary>Of this plan itself, whether or not another is believed; empty while it does not settle.</summary>
-    static void WriteFaces(Utf8JsonWriter json, SolidPlan plan)
+    static void WriteFaces(Utf8JsonWriter json, SolidPart? part)
     {
-        var part = plan.Convergence.Converged ? FromSolidPlan.Of(plan with { WithoutDoubtful = null }) : null;
         json.WriteList("setting_angles", part?.Pairs.Where(p => p.Angle is not null) ?? [], p =>
         {
             json.WritePair(p.A, p.B);
@@ -135,29 +110,5 @@ static class SolidAnswer
             json.WriteFinite("height_mm", h.Height!.Value.Value);
             json.WriteFinite("std_mm", h.Height.Value.Std);
         });
-    }
-
-    static void WriteNext(Utf8JsonWriter json, SolidAdvice? next)
-    {
-        if (next is null)
-        {
-            json.WriteNull("next_reading");
-            return;
-        }
-        json.WriteStartObject("next_reading");
-        json.WriteBoolean("enough", next.Enough);
-        json.WriteFinite("largest_std_mm", next.LargestStd);
-        json.WriteString("words", next.Words);
-        json.WriteList("readings", next.Readings, n =>
-        {
-            json.WriteString("kind", SolidRule.Of(n.Kind).Code);
-            json.WriteString("from", n.From);
-            json.WriteString("to", n.To);
-            json.WriteFinite("expected", n.Expected);
-            json.WriteString("instrument", n.Instrument);
-            json.WriteFinite("gain", n.Gain);
-            json.WriteString("words", n.Words);
-        });
-        json.WriteEndObject();
     }
 }
