@@ -1,6 +1,4 @@
 using BenchmarkDotNet.Attributes;
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.Optimization;
 using WitnessMark.DrawingOffice.Survey.Solid;
 using WitnessMark.DrawingOffice.Survey.Solid.Network;
 using WitnessMark.DrawingOffice.Tests.Survey.Solid;
@@ -14,13 +12,13 @@ public class SolidBench
 {
     readonly SolidSample _sample = Weldments.Measured(new Chance(1));
     SolidSolver _solver = null!;
-    Vector<double> _start = null!;
+    DenseSurvey _dense = null!;
 
     [GlobalSetup]
     public void Prepare()
     {
         _solver = new SolidSolver(_sample);
-        _start = Vector<double>.Build.DenseOfArray(_solver.Minimise(SolidStart.From(_solver, default), SolidStart.Coarse(_solver), default).X);
+        _dense = new DenseSurvey(_solver.Equations, _solver.Weights, _solver.Minimise(SolidStart.From(_solver, default), _solver.Coarse(), default).X);
         var (plan, x) = (Ours(), MathNetDense());
         double worst = 0;
         foreach (var d in plan.Distances())
@@ -72,30 +70,5 @@ public class SolidBench
     public SolidPlan Ours() => SolidAdjust.Solve(_sample, searchMirrors: false);
 
     [Benchmark(Baseline = true)]
-    public double[] MathNetDense()
-    {
-        var observed = Vector<double>.Build.Dense(_solver.Weights.Length);
-        var model = ObjectiveFunction.NonlinearModel((p, _) => Residuals(p), (p, _) => Derivatives(p), observed, observed, Vector<double>.Build.DenseOfArray(_solver.Weights));
-        return new LevenbergMarquardtMinimizer(gradientTolerance: 1e-12, stepTolerance: 1e-14, functionTolerance: 1e-14).FindMinimum(model, _start).MinimizingPoint.ToArray();
-    }
-
-    Vector<double> Residuals(Vector<double> p)
-    {
-        var f = new double[_solver.Weights.Length];
-        _solver.Equations.Evaluate(p.AsArray(), f);
-        return Vector<double>.Build.Dense(f);
-    }
-
-    Matrix<double> Derivatives(Vector<double> p)
-    {
-        var jacobian = _solver.Jacobian;
-        _solver.Equations.Linearise(p.AsArray(), new double[_solver.Weights.Length]);
-        var dense = Matrix<double>.Build.Dense(jacobian.Rows, jacobian.Columns);
-        for (var r = 0; r < jacobian.Rows; r++)
-        {
-            var columns = jacobian.ColumnsOf(r);
-            for (var k = 0; k < columns.Length; k++) dense[r, columns[k]] = jacobian.ValuesOf(r)[k];
-        }
-        return dense;
-    }
+    public double[] MathNetDense() => _dense.Solve();
 }

@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using WitnessMark.DrawingOffice.Survey;
+using WitnessMark.DrawingOffice.Survey.Network;
 using WitnessMark.DrawingOffice.Tests.Survey;
 using WitnessMark.Maths;
 
@@ -10,13 +11,15 @@ namespace WitnessMark.Bench;
 public class SurveyBench
 {
     Sample _sample = null!;
+    Solver _solver = null!;
     DenseSurvey _dense = null!;
 
     [GlobalSetup]
     public void Prepare()
     {
         _sample = Simulated.Plate(200, 3, new Chance(1));
-        _dense = new DenseSurvey(_sample);
+        _solver = new Solver(_sample);
+        _dense = new DenseSurvey(_solver.Equations, _solver.Weights, Start.From(_solver, default)[0]);
         Agree();
     }
 
@@ -26,7 +29,8 @@ public class SurveyBench
         var plan = Adjust.Solve(_sample, searchMirrors: false);
         var x = _dense.Solve();
         double worst = 0;
-        foreach (var d in plan.Distances()) worst = Math.Max(worst, Math.Abs(_dense.Distance(x, d.From, d.To) - d.Distance) / d.Distance);
+        Vec2 Place(string id) => _solver.Layout.Place(_solver.Layout.IndexOf(id), x);
+        foreach (var d in plan.Distances()) worst = Math.Max(worst, Math.Abs(Place(d.From).DistanceTo(Place(d.To)) - d.Distance) / d.Distance);
         Console.WriteLine($"// {_sample.Readings.Length} readings, {plan.Unknowns} unknowns, {plan.LooseFreedoms} loose; largest relative difference of a determined distance {worst:0.0e0}");
         if (worst > 1e-9) throw new InvalidOperationException("the alternative does not give the same plan");
     }

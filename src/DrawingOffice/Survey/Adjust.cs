@@ -30,28 +30,20 @@ public static class Adjust
         var aside = plan.Doubts.Alone;
         if (aside.IsEmpty) return plan;
 
-        var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
         var kept = solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop);
-        return plan with { WithoutDoubtful = Best(solver, kept, (_, _) => rest, searchMirrors, stop) };
+        return plan with { WithoutDoubtful = Best(solver, kept, (_, _) => plan.Doubts.OfTheRest, searchMirrors, stop) };
     }
 
-    /// <summary>The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly better).</summary>
-    static Plan Best(Solver solver, Fit fit, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop)
+    static Plan Best(Solver solver, Fit first, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop) => solver.Best(first, fit =>
     {
-        for (var round = 0; ; round++)
-        {
-            var tests = Testing.Of(solver, fit);
-            var plan = PlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
-            if (plan.BetterStart is null || round == 5) return plan;
-            fit = solver.Adjust(plan.BetterStart, fit.Weights, stop);
-        }
-    }
+        var tests = Testing.Of(solver, fit);
+        return PlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
+    }, plan => plan.BetterStart, stop);
 
-    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start.</summary>
+    /// <summary>Coarse first.</summary>
     static Minimum Settled(Solver solver, CancellationToken stop)
     {
-        var ordinary = Enumerable.Range(0, solver.Weights.Length).Where(solver.IsTestable).Select(r => solver.Weights[r]).DefaultIfEmpty(1).Max();
-        double[] coarse = [.. solver.Weights.Select(w => Math.Min(w, ordinary))];
+        var coarse = solver.Coarse();
         var starts = Start.From(solver, stop);
         var best = starts.Count == 1 && coarse.SequenceEqual(solver.Weights)
             ? starts[0]

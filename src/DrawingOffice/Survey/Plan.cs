@@ -67,6 +67,9 @@ public sealed record Doubts(ImmutableArray<int> Indices, ImmutableArray<Immutabl
 {
     /// <summary>Readings accused alone: these are set aside. Members of a group stay in, since setting all of them aside would throw good readings away.</summary>
     public ImmutableArray<int> Alone => [.. Indices.Where(i => !Groups.Any(g => g.Contains(i)))];
+
+    /// <summary>What is still in doubt once those accused alone are set aside.</summary>
+    internal Doubts OfTheRest => this with { Indices = [.. Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
 }
 
 /// <summary>Features that move together, not held by the readings.</summary>

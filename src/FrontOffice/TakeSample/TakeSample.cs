@@ -26,7 +26,7 @@ public sealed record TakeRequest(Sample Sample)
 public sealed record TakeLine(int Number, string Group, string Kind, string From, string To, string About, string Instrument, double Redundancy);
 
 /// <summary>The list, in the order of working.</summary>
-public sealed record TakeResult(Sample Sample, TakingList List)
+public sealed record TakeResult(Sample Sample, TakingList<ReadingKind> List)
 {
     public ImmutableArray<string> Cautions => List.Cautions;
 
@@ -51,10 +51,12 @@ public static class TakeSample
     /// <exception cref="RefusedException">A feature has no rough place, the wanted ± is none, or there is no tool.</exception>
     public static TakeResult Run(TakeRequest request, CancellationToken stop = default)
     {
-        if (request.WantedPlusMinus is { } half && !(half > 0 && double.IsFinite(half)))
-            throw new RefusedException(Refusal.Of("wanted ±", half.ToString("R", CultureInfo.InvariantCulture), "give a ± of more than 0 mm"));
-        return new TakeResult(request.Sample, TakingPlan.Of(request.Sample, request.Tools, request.WantedPlusMinus / 2, stop));
+        return new TakeResult(request.Sample, TakingPlan.Of(request.Sample, request.Tools, WantedStd(request.WantedPlusMinus), stop));
     }
+
+    internal static double? WantedStd(double? plusMinus) => plusMinus is { } half && !(half > 0 && double.IsFinite(half))
+        ? throw new RefusedException(Refusal.Of("wanted ±", half.ToString("R", CultureInfo.InvariantCulture), "give a ± of more than 0 mm"))
+        : plusMinus / 2;
 
     /// <summary>Tools as typed: <c>calliper 150, tape 3000, height gauge 300, radius gauge, protractor</c>; a number is the reach in mm.</summary>
     public static ImmutableArray<BenchTool> ToolsOf(string text)
@@ -106,7 +108,7 @@ public static class TakeSample
     internal static ImmutableArray<TakingGroup> Groups(ImmutableArray<TakeLine> lines) =>
         [.. lines.GroupBy(l => l.Group).Select(g => new TakingGroup(g.Key, [.. g.Select(l => new TakingRow(l.Number.ToString(CultureInfo.InvariantCulture), l.Kind, l.From, l.To, l.About))]))];
 
-    internal static string Group(TakingStep s) => s.Way == Way.DepthRod ? "Calliper, depth rod: square to the edge" : Group(s.Way, s.To);
+    internal static string Group(TakingStep<ReadingKind> s) => s.Way == Way.DepthRod ? "Calliper, depth rod: square to the edge" : Group(s.Way, s.To);
 
     internal static string Group(Way way, string? to) => way switch
     {
@@ -119,7 +121,7 @@ public static class TakeSample
         _ => "Protractor",
     };
 
-    internal static string About(TakingStep s) => About(s.Expected, KindRule.Of(s.Kind).Measure == Measure.Angle);
+    internal static string About(TakingStep<ReadingKind> s) => About(s.Expected, KindRule.Of(s.Kind).Measure == Measure.Angle);
 
     internal static string About(double expected, bool angle) => angle
         ? string.Create(CultureInfo.InvariantCulture, $"{expected * 180 / Math.PI:0}°")

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using WitnessMark.DrawingOffice.Drafting.Forms;
 using WitnessMark.DrawingOffice.Drafting.Solid;
 using WitnessMark.DrawingOffice.Survey.Solid;
@@ -23,7 +22,7 @@ public sealed record SolidTakeRequest(SolidSample Sample)
 }
 
 /// <summary>The list, in the order of working.</summary>
-public sealed record SolidTakeResult(SolidSample Sample, SolidTakingList List)
+public sealed record SolidTakeResult(SolidSample Sample, TakingList<SolidReadingKind> List)
 {
     public ImmutableArray<string> Cautions => List.Cautions;
 
@@ -60,8 +59,6 @@ public static class TakeSolid
     /// <exception cref="RefusedException">A feature is not sketched, the wanted ± is none, or there is no tool.</exception>
     public static SolidTakeResult Run(SolidTakeRequest request, CancellationToken stop = default)
     {
-        if (request.WantedPlusMinus is { } half && !(half > 0 && double.IsFinite(half)))
-            throw new RefusedException(Refusal.Of("wanted ±", half.ToString("R", CultureInfo.InvariantCulture), "give a ± of more than 0 mm"));
-        return new SolidTakeResult(request.Sample, SolidTakingPlan.Of(request.Sample, request.Tools, request.WantedPlusMinus / 2, stop));
+        return new SolidTakeResult(request.Sample, SolidTakingPlan.Of(request.Sample, request.Tools, TakeSample.WantedStd(request.WantedPlusMinus), stop));
     }
 }

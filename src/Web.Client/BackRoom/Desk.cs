@@ -50,8 +50,8 @@ public sealed class Desk(PageScript page)
     public async Task<IntentFound> Intent(IntentAsked asked, Action<double> told, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told), WorkJson.Default.IntentFound)!;
 
-    public async Task<TakingList> Taking(TakingAsked asked, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.Taking), JsonSerializer.Serialize(asked, WorkJson.Default.TakingAsked), stop), WorkJson.Default.TakingList)!;
+    public async Task<TakingList<ReadingKind>> Taking(TakingAsked asked, CancellationToken stop) =>
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Taking), JsonSerializer.Serialize(asked, WorkJson.Default.TakingAsked), stop), WorkJson.Default.TakingListReadingKind)!;
 
     public async Task<LoanStanding> Loan(LoanRequest asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Loan), JsonSerializer.Serialize(asked, WorkJson.Default.LoanRequest), stop), WorkJson.Default.LoanStanding)!;

@@ -13,5 +13,5 @@ public sealed record TakingAsked(Sample Sample, double WantedPlusMinus, string T
     public const string UsualTools = "calliper 150, tape, radius gauge, protractor";
 
     /// <exception cref="RefusedException">A tool is not known, or a feature has no rough place.</exception>
-    public TakingList List() => TakeSample.Run(new(Sample) { WantedPlusMinus = WantedPlusMinus, Tools = TakeSample.ToolsOf(Tools) }).List;
+    public TakingList<ReadingKind> List() => TakeSample.Run(new(Sample) { WantedPlusMinus = WantedPlusMinus, Tools = TakeSample.ToolsOf(Tools) }).List;
 }

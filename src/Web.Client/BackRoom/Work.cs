@@ -74,7 +74,7 @@ public static partial class Work
     /// <summary>The shortest list of readings for a sketched part.</summary>
     [JSExport]
     public static string Taking(string request) => Answers.Of(() =>
-        JsonSerializer.Serialize(JsonSerializer.Deserialize(request, WorkJson.Default.TakingAsked)!.List(), WorkJson.Default.TakingList));
+        JsonSerializer.Serialize(JsonSerializer.Deserialize(request, WorkJson.Default.TakingAsked)!.List(), WorkJson.Default.TakingListReadingKind));
 
     /// <summary>Whether a borrowed sample may go back.</summary>
     [JSExport]

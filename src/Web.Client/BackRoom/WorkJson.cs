@@ -31,7 +31,7 @@ public sealed record OtherShapes(ImmutableArray<Mirror> All, ImmutableArray<Mirr
 [JsonSerializable(typeof(IntentAsked))]
 [JsonSerializable(typeof(IntentFound))]
 [JsonSerializable(typeof(TakingAsked))]
-[JsonSerializable(typeof(TakingList))]
+[JsonSerializable(typeof(TakingList<ReadingKind>))]
 [JsonSerializable(typeof(LoanRequest))]
 [JsonSerializable(typeof(LoanStanding))]
 [JsonSerializable(typeof(LoanPapers))]

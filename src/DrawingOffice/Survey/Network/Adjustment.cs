@@ -59,6 +59,30 @@ abstract class Adjustment
     /// <summary>Computed − observed of every row.</summary>
     public void Evaluate(ReadOnlySpan<double> x, Span<double> residuals) => _model.Evaluate(x, residuals);
 
+    /// <summary>The largest weight of any plain reading.</summary>
+    public double Ordinary => Enumerable.Range(0, Weights.Length).Where(IsTestable).Select(r => Weights[r]).DefaultIfEmpty(1).Max();
+
+    /// <summary>The weights with none above an ordinary reading's, so that exact conditions cannot wall in a poor start.</summary>
+    public double[] Coarse()
+    {
+        var ordinary = Ordinary;
+        return [.. Weights.Select(w => Math.Min(w, ordinary))];
+    }
+
+    /// <summary>
+    /// The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly
+    /// better).
+    /// </summary>
+    public TPlan Best<TPlan>(Fit fit, Func<Fit, TPlan> make, Func<TPlan, double[]?> betterStart, CancellationToken stop)
+    {
+        for (var round = 0; ; round++)
+        {
+            var plan = make(fit);
+            if (betterStart(plan) is not { } start || round == 5) return plan;
+            fit = Adjust(start, fit.Weights, stop);
+        }
+    }
+
     /// <summary>The weights with the rows of some readings left out.</summary>
     public double[] Without(IReadOnlySet<int> readings)
     {

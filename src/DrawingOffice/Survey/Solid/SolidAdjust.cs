@@ -26,8 +26,7 @@ public static class SolidAdjust
         var fit = solver.Settle(Settled(solver, stop), solver.Weights);
         var plan = Best(solver, fit, (f, t) => Snooping.Find(solver, f, t, stop), searchMirrors, stop);
         var aside = plan.Doubts.Alone;
-        var rest = plan.Doubts with { Indices = [.. plan.Doubts.Groups.SelectMany(g => g).Distinct().Order()], Steps = [] };
-        var kept = aside.IsEmpty ? plan : Best(solver, solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop), (_, _) => rest, searchMirrors, stop);
+        var kept = aside.IsEmpty ? plan : Best(solver, solver.Adjust(plan.Fit.X, solver.Without(aside.ToHashSet()), stop), (_, _) => plan.Doubts.OfTheRest, searchMirrors, stop);
         if (IsSpoilt(plan, kept)) return Mended(solver, plan, kept, searchMirrors, stop);
         return aside.IsEmpty ? plan : plan with { WithoutDoubtful = kept };
     }
@@ -47,17 +46,11 @@ public static class SolidAdjust
         return named with { WithoutDoubtful = Best(solver, fit, (_, _) => doubts with { Indices = [] }, searchMirrors, stop) };
     }
 
-    /// <summary>The plan of a fit, or of the better one that the search for second shapes comes upon (a few times at most: each is strictly better).</summary>
-    static SolidPlan Best(SolidSolver solver, Fit fit, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop)
+    static SolidPlan Best(SolidSolver solver, Fit first, Func<Fit, Testing, Doubts> doubts, bool searchMirrors, CancellationToken stop) => solver.Best(first, fit =>
     {
-        for (var round = 0; ; round++)
-        {
-            var tests = Testing.Of(solver, fit);
-            var plan = SolidPlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
-            if (plan.BetterStart is null || round == 5) return plan;
-            fit = solver.Adjust(plan.BetterStart, fit.Weights, stop);
-        }
-    }
+        var tests = Testing.Of(solver, fit);
+        return SolidPlanMaker.Make(solver, fit, tests, doubts(fit, tests), searchMirrors, stop);
+    }, plan => plan.BetterStart, stop);
 
     static Maths.LeastSquares.Minimum Settled(SolidSolver solver, CancellationToken stop) =>
         SolidRepair.Improve(solver, SolidStart.Approach(solver, SolidStart.From(solver, stop), stop), stop);

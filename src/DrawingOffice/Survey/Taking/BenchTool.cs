@@ -21,6 +21,11 @@ public sealed record BenchTool(string Instrument, Way Way, double Shortest, doub
     /// <summary>For a part in space: a height gauge beside them (300 mm, common practice).</summary>
     public static ImmutableArray<BenchTool> UsualInSpace { get; } = [.. Usual, HeightGauge(300)];
 
+    /// <summary>The finest that can be held one of these ways and reaches the value; null when none does. A protractor reaches every angle.</summary>
+    internal static BenchTool? Best(ImmutableArray<BenchTool> tools, Way[] ways, double value) => tools
+        .Where(t => ways.Contains(t.Way) && (t.Way == Way.Protractor || (t.Shortest <= value && value <= t.Longest)))
+        .OrderBy(t => t.Std).ThenBy(t => t.Way).FirstOrDefault();
+
     public static ImmutableArray<BenchTool> Calliper(double longest) =>
     [
         new("calliper", Way.InsideJaws, 5, longest, StdOf("calliper")),

@@ -5,14 +5,12 @@ using WitnessMark.Maths;
 namespace WitnessMark.DrawingOffice.Survey.Taking;
 
 /// <summary>A flat sample before it is taken: its sketch made linear, and every reading that a hand with these tools could take between its features.</summary>
-sealed class FlatTaking : ITakingNetwork
+sealed class FlatTaking : ITakingNetwork<ReadingKind>
 {
     readonly Solver _solver;
     readonly double[] _x;
     readonly ImmutableArray<BenchTool> _tools;
-    readonly List<Candidate> _candidates = [];
-
-    public sealed record Candidate(ReadingKind Kind, int From, int To, double Expected, BenchTool Tool, TakeRow Row);
+    readonly List<TakeCandidate<ReadingKind>> _candidates = [];
 
     public FlatTaking(Sample sample, ImmutableArray<BenchTool> tools, CancellationToken stop)
     {
@@ -42,27 +40,20 @@ sealed class FlatTaking : ITakingNetwork
 
     public IReadOnlyList<TakeRow> Dimensions { get; }
 
-    public Candidate At(int candidate) => _candidates[candidate];
+    public TakeCandidate<ReadingKind> At(int candidate) => _candidates[candidate];
 
     Layout Layout => _solver.Layout;
 
-    /// <summary>Features that some part of the list leaves loose.</summary>
-    public IEnumerable<string> Loose(IEnumerable<int> chosen)
-    {
-        var known = Knowledge.Of(this);
-        foreach (var c in chosen) known.Add(Candidates[c]);
-        for (var f = 0; f < Layout.Features.Length; f++)
-        {
-            var own = Enumerable.Range(Layout.First(f), Layout.Unknowns(f));
-            if (own.Any(u => known.Variance(new TakeRow([u], [1], 1)) >= Knowledge.Loose)) yield return Layout.Features[f].Id;
-        }
-    }
+    public string Id(int feature) => Layout.Features[feature].Id;
+
+    public IEnumerable<(int Feature, IEnumerable<int> Unknowns)> Held =>
+        Enumerable.Range(0, Layout.Features.Length).Select(f => (f, Enumerable.Range(Layout.First(f), Layout.Unknowns(f))));
 
     TakeRow RowOf(int row) => new(_solver.Jacobian.ColumnsOf(row).ToArray(), _solver.Jacobian.ValuesOf(row).ToArray(), 1 / Math.Sqrt(_solver.Weights[row]));
 
     static (ReadingKind, int, int) Key(ReadingKind kind, int a, int b) => (kind, Math.Min(a, b), Math.Max(a, b));
 
-    Candidate? Make(ReadingKind kind, int from, int to)
+    TakeCandidate<ReadingKind>? Make(ReadingKind kind, int from, int to)
     {
         var opposite = Enumerable.Range(0, Layout.Features.Length).FirstOrDefault(Layout.HasPlace);
         var quantity = new Observed(kind, from, to, 0, 1, -1, kind == ReadingKind.AcrossEdges ? opposite : 0);
@@ -70,8 +61,8 @@ sealed class FlatTaking : ITakingNetwork
         var rates = new double[columns.Length];
         var value = _solver.Equations.Compute(quantity, _x, new Derivatives(columns, rates));
         if (!(value > 0) || (kind == ReadingKind.AngleBetweenEdges && value < Parallel)) return null;
-        var tool = _tools.Where(t => Ways(kind).Contains(t.Way) && (t.Way == Way.Protractor || (t.Shortest <= value && value <= t.Longest))).OrderBy(t => t.Std).ThenBy(t => t.Way).FirstOrDefault();
-        return tool is null ? null : new Candidate(kind, from, to, value, tool, new TakeRow(columns, rates, tool.Std));
+        var tool = BenchTool.Best(_tools, Ways(kind), value);
+        return tool is null ? null : new TakeCandidate<ReadingKind>(kind, from, to, value, tool, new TakeRow(columns, rates, tool.Std));
     }
 
     /// <summary>Radians. Cause: below this two edges are read across; a protractor does not close on them.</summary>

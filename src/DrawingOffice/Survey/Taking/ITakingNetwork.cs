@@ -30,3 +30,21 @@ interface ITakingNetwork
     /// <summary>Distances and sizes that are to come out within the wanted ±.</summary>
     IReadOnlyList<TakeRow> Dimensions { get; }
 }
+
+/// <summary>A reading that a hand with the tools at hand could take.</summary>
+/// <param name="From">Feature, by its place in the sample.</param>
+/// <param name="To">The same; −1 for none.</param>
+/// <param name="Expected">What it will read by the sketch, mm or radians: rough.</param>
+sealed record TakeCandidate<TKind>(TKind Kind, int From, int To, double Expected, BenchTool Tool, TakeRow Row);
+
+/// <summary>What the list of readings needs to know beyond the choice: what each candidate is, and whose unknowns are whose.</summary>
+interface ITakingNetwork<TKind> : ITakingNetwork
+{
+    /// <summary>By candidate, in the order of <see cref="ITakingNetwork.Candidates"/>.</summary>
+    TakeCandidate<TKind> At(int candidate);
+
+    string Id(int feature);
+
+    /// <summary>The features that the list has to hold, with their unknowns.</summary>
+    IEnumerable<(int Feature, IEnumerable<int> Unknowns)> Held { get; }
+}

@@ -7,7 +7,7 @@ using WitnessMark.Maths;
 namespace WitnessMark.DrawingOffice.Survey.Taking;
 
 /// <summary>A part in space before it is taken: its sketch made linear, and every reading that a hand with these tools could take between its features.</summary>
-sealed class SolidTaking : ITakingNetwork
+sealed class SolidTaking : ITakingNetwork<SolidReadingKind>
 {
     /// <summary>mm. Cause: beside <see cref="Knowledge"/>'s widest double precision carries no finer, and a thousandth is nothing to any tool.</summary>
     const double Exact = 1e-3;
@@ -15,9 +15,7 @@ sealed class SolidTaking : ITakingNetwork
     readonly SolidSolver _solver;
     readonly double[] _x;
     readonly ImmutableArray<BenchTool> _tools;
-    readonly List<Candidate> _candidates = [];
-
-    public sealed record Candidate(SolidReadingKind Kind, int From, int To, double Expected, BenchTool Tool, TakeRow Row);
+    readonly List<TakeCandidate<SolidReadingKind>> _candidates = [];
 
     /// <param name="sample">Flat faces joined; every feature sketched.</param>
     public SolidTaking(SolidSample sample, ImmutableArray<BenchTool> tools, CancellationToken stop)
@@ -50,22 +48,15 @@ sealed class SolidTaking : ITakingNetwork
 
     public IReadOnlyList<TakeRow> Dimensions { get; }
 
-    public Candidate At(int candidate) => _candidates[candidate];
+    public TakeCandidate<SolidReadingKind> At(int candidate) => _candidates[candidate];
 
     SolidLayout Layout => _solver.Layout;
 
-    /// <summary>Features that some part of the list leaves loose. A set-up that can still tilt is no part of it.</summary>
-    public IEnumerable<string> Loose(IEnumerable<int> chosen)
-    {
-        var known = Knowledge.Of(this);
-        foreach (var c in chosen) known.Add(Candidates[c]);
-        for (var f = 0; f < Layout.Features.Length; f++)
-        {
-            if (Layout.Kind(f) == SolidKind.SetUp) continue;
-            var own = Enumerable.Range(Layout.First(f), Layout.Unknowns(f));
-            if (own.Any(u => known.Variance(new TakeRow([u], [1], 1)) >= Knowledge.Loose)) yield return Layout.Features[f].Id;
-        }
-    }
+    public string Id(int feature) => Layout.Features[feature].Id;
+
+    /// <summary>A set-up that can still tilt is no part of it.</summary>
+    public IEnumerable<(int Feature, IEnumerable<int> Unknowns)> Held =>
+        Enumerable.Range(0, Layout.Features.Length).Where(f => Layout.Kind(f) != SolidKind.SetUp).Select(f => (f, Enumerable.Range(Layout.First(f), Layout.Unknowns(f))));
 
     /// <summary>A set-up's plate lies where it was sketched, else the part stands on it with its lowest place.</summary>
     void Stand()
@@ -94,14 +85,14 @@ sealed class SolidTaking : ITakingNetwork
         return (_solver.Equations.Compute(o, _x, new Derivatives(columns, rates)), new TakeRow(columns, rates, std));
     }
 
-    Candidate? Make(SolidReadingKind kind, int from, int to)
+    TakeCandidate<SolidReadingKind>? Make(SolidReadingKind kind, int from, int to)
     {
         var (value, row) = Linear(Quantity(kind, from, to), 1);
         if (!(value >= 0) || !Array.TrueForAll(row.Rates, double.IsFinite)) return null;
-        var tool = _tools.Where(t => Ways(kind, from).Contains(t.Way) && (t.Way == Way.Protractor || (t.Shortest <= value && value <= t.Longest))).OrderBy(t => t.Std).ThenBy(t => t.Way).FirstOrDefault();
+        var tool = BenchTool.Best(_tools, Ways(kind, from), value);
         if (tool is null) return null;
         var expected = kind == SolidReadingKind.Angle ? BetweenFaces.Shown(_solver, _x, from, to, value) : value;
-        return new Candidate(kind, from, to, expected, tool, row with { Std = tool.Std });
+        return new TakeCandidate<SolidReadingKind>(kind, from, to, expected, tool, row with { Std = tool.Std });
     }
 
     /// <summary>How a kind is read by hand.</summary>

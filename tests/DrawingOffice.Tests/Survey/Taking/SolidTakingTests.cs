@@ -109,7 +109,7 @@ public class SolidTakingTests(ITestOutputHelper output)
         Assert.Equal(Enumerable.Range(1, list.Steps.Length), list.Steps.Select(s => s.Number));
         // Read on the true shape, in set-ups that stand as sketched.
         var whole = SolidAdjust.Solve(truth, searchMirrors: false);
-        SolidReading Read(SolidTakingStep s, int i) => new(sketch.Readings.Length + i, s.Kind, s.From, s.To, whole.Quantity(s.Kind, s.From, s.To)!.Value.Value, s.Kind == SolidReadingKind.Angle ? 0.006 : 0.02);
+        SolidReading Read(TakingStep<SolidReadingKind> s, int i) => new(sketch.Readings.Length + i, s.Kind, s.From, s.To, whole.Quantity(s.Kind, s.From, s.To)!.Value.Value, s.Kind == SolidReadingKind.Angle ? 0.006 : 0.02);
         var taken = sketch with { Readings = [.. sketch.Readings, .. list.Steps.Select(Read)] };
         var plan = SolidAdjust.Solve(taken, searchMirrors: false);
         Assert.Equal(0, plan.LooseFreedoms);

@@ -48,13 +48,12 @@ static class LeaveOneOut
     /// <summary>The fit without a reading; null where the others do not settle and agree, or no longer hold the part.</summary>
     static Fit? Trial(SolidSolver solver, Fit all, double[] robust, double[] start, int reading, CancellationToken stop)
     {
-        var weights = solver.Without(new HashSet<int> { reading });
+        var (weights, coarse) = (solver.Without(new HashSet<int> { reading }), solver.Coarse());
+        for (var r = 0; r < coarse.Length; r++) coarse[r] = Math.Min(coarse[r], weights[r]);
         foreach (var from in (double[][])[robust, start])
         {
             stop.ThrowIfCancellationRequested();
             // Coarse first, as every start in space.
-            var coarse = SolidStart.Coarse(solver);
-            for (var r = 0; r < coarse.Length; r++) coarse[r] = Math.Min(coarse[r], weights[r]);
             var fit = solver.Adjust(solver.Minimise(from, coarse, stop).X, weights, stop);
             if (fit.Convergence.Converged && fit.Redundancy >= 1 && fit.Free.Length <= all.Free.Length
                 && fit.SumOfSquares <= ChiSquare.Quantile(0.999, fit.Redundancy) && Testing.Of(solver, fit) is var tests && Snooping.Largest(solver, fit, tests).Value <= tests.Critical)
@@ -66,7 +65,7 @@ static class LeaveOneOut
     /// <summary>From the start to a fit in the manner of least absolute residuals, conditions weighed as readings.</summary>
     static double[] Heeded(SolidSolver solver, double[] start, CancellationToken stop)
     {
-        var (x, coarse, residual) = (start, SolidStart.Coarse(solver), new double[solver.Weights.Length]);
+        var (x, coarse, residual) = (start, solver.Coarse(), new double[solver.Weights.Length]);
         for (var round = 0; round < 12; round++)
         {
             solver.Evaluate(x, residual);
@@ -80,7 +79,7 @@ static class LeaveOneOut
 
     static ImmutableArray<int> Worst(SolidSolver solver, double[] start, double[] robust)
     {
-        var coarse = SolidStart.Coarse(solver);
+        var coarse = solver.Coarse();
         var (sketched, heeded) = (Ranked(solver, start, coarse), Ranked(solver, robust, coarse));
         return [.. heeded.Zip(sketched).SelectMany(p => new[] { p.First, p.Second }).Distinct().Take(MostTried)];
     }

@@ -29,7 +29,7 @@ static class SolidMirrors
         better = null;
         var found = new List<SolidMirror>();
         var layout = solver.Layout;
-        var coarse = SolidStart.Coarse(solver);
+        var coarse = solver.Coarse();
         for (var r = 0; r < coarse.Length; r++) coarse[r] = Math.Min(coarse[r], fit.Weights[r]);
         foreach (var (flips, about, trial) in Alone(solver, fit, stop).Concat(Hanging(solver, fit)))
         {
@@ -54,7 +54,7 @@ static class SolidMirrors
     static IEnumerable<(int[] Flips, int[] About, double[] X)> Alone(SolidSolver solver, Fit fit, CancellationToken stop)
     {
         var (layout, local) = (solver.Layout, new LocalFit(solver));
-        var ordinary = SolidStart.Ordinary(solver);
+        var ordinary = solver.Ordinary;
         for (var f = 0; f < layout.Features.Length; f++)
         {
             if (!layout.HasPlace(f)) continue;

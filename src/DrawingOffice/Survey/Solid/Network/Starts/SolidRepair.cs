@@ -18,7 +18,7 @@ static class SolidRepair
         if (!IsPoor(first.SumOfSquares, weights)) return first;
         var sketched = solver.Layout.Features.Any(f => f.Sketch is not null);
         if (sketched && first.SumOfSquares < Hopeless * weights.Length) return first;
-        var (best, fit, coarse) = (first, new LocalFit(solver), SolidStart.Coarse(solver));
+        var (best, fit, coarse) = (first, new LocalFit(solver), solver.Coarse());
         for (var round = 0; round < MostRounds && IsPoor(best.SumOfSquares, weights); round++)
         {
             var better = Worst(solver, fit, best.X).Select(f => Anew(solver, fit, f, best, coarse, stop)).FirstOrDefault(m => m is not null);

@@ -28,12 +28,8 @@ sealed class SolidStart
         _x = new double[_layout.Count];
         _placed = new bool[_layout.Features.Length];
         _framed = new bool[_layout.Frames.Length];
-        _ordinary = Ordinary(solver);
+        _ordinary = solver.Ordinary;
     }
-
-    /// <summary>The largest weight of any plain reading.</summary>
-    public static double Ordinary(SolidSolver solver) =>
-        Enumerable.Range(0, solver.Weights.Length).Where(solver.IsTestable).Select(r => solver.Weights[r]).DefaultIfEmpty(1).Max();
 
     public static double[] From(SolidSolver solver, CancellationToken stop)
     {
@@ -46,17 +42,10 @@ sealed class SolidStart
         return start._x;
     }
 
-    /// <summary>No row weighs more than an ordinary reading.</summary>
-    public static double[] Coarse(SolidSolver solver)
-    {
-        var ordinary = Ordinary(solver);
-        return [.. solver.Weights.Select(w => Math.Min(w, ordinary))];
-    }
-
-    /// <summary>Coarse first: no row weighs more than an ordinary reading, so that exact conditions cannot wall in a poor start; only as far as is needed to be near.</summary>
+    /// <summary>Coarse first, and only as far as is needed to be near.</summary>
     public static double[] Approach(SolidSolver solver, double[] start, CancellationToken stop)
     {
-        var coarse = Coarse(solver);
+        var coarse = solver.Coarse();
         var near = solver.Minimise(start, coarse, stop, most: 2 * Rough);
         return near.SumOfSquares < 4 * coarse.Length ? near.X : solver.Minimise(near.X, coarse, stop).X;
     }
@@ -116,7 +105,7 @@ sealed class SolidStart
     void Together(CancellationToken stop)
     {
         if (_placed.Count(p => p) < 3 || !_placed.Contains(false)) return;
-        var weights = Coarse(_solver);
+        var weights = _solver.Coarse();
         for (var r = 0; r < weights.Length; r++)
             if (_solver.Equations.Rows[r].Form is Form.OnFace || !Array.TrueForAll(_solver.Named(r), f => _placed[f])) weights[r] = 0;
         var settled = _solver.Minimise(_x, weights, stop, most: Rough).X;
