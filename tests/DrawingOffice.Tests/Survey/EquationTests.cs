@@ -42,26 +42,7 @@ public class EquationTests
     {
         var solver = new Solver(Everything);
         var x = Start.From(solver, CancellationToken.None)[0];
-        var rows = solver.Equations.Rows.Length;
-        solver.Equations.Linearise(x, new double[rows]);
-        var (above, below) = (new double[rows], new double[rows]);
-        for (var u = 0; u < x.Length; u++)
-        {
-            const double h = 1e-4;
-            var keep = x[u];
-            x[u] = keep + h;
-            solver.Equations.Evaluate(x, above);
-            x[u] = keep - h;
-            solver.Equations.Evaluate(x, below);
-            x[u] = keep;
-            for (var r = 0; r < rows; r++)
-            {
-                var columns = solver.Equations.Jacobian.ColumnsOf(r);
-                var k = columns.IndexOf(u);
-                var exact = k < 0 ? 0 : solver.Equations.Jacobian.ValuesOf(r)[k];
-                Assert.True(Math.Abs(exact - (above[r] - below[r]) / (2 * h)) < 1e-7, $"{solver.Equations.Rows[r].Kind} by unknown {u}: {exact}, differences {(above[r] - below[r]) / (2 * h)}");
-            }
-        }
+        Differences.Agree(solver.Equations, x, 1e-7, r => $"{solver.Equations.Rows[r].Kind}");
     }
 
     [Fact]

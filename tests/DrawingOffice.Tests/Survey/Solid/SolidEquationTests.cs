@@ -61,26 +61,7 @@ public class SolidEquationTests
         SolidCheck.Verify(Everything);
         var solver = new SolidSolver(Everything);
         var x = Start(solver);
-        var rows = solver.Equations.Rows.Length;
-        solver.Equations.Linearise(x, new double[rows]);
-        var (above, below) = (new double[rows], new double[rows]);
-        for (var u = 0; u < x.Length; u++)
-        {
-            const double h = 1e-4;
-            var keep = x[u];
-            x[u] = keep + h;
-            solver.Equations.Evaluate(x, above);
-            x[u] = keep - h;
-            solver.Equations.Evaluate(x, below);
-            x[u] = keep;
-            for (var r = 0; r < rows; r++)
-            {
-                var k = solver.Equations.Jacobian.ColumnsOf(r).IndexOf(u);
-                var exact = k < 0 ? 0 : solver.Equations.Jacobian.ValuesOf(r)[k];
-                var difference = (above[r] - below[r]) / (2 * h);
-                Assert.True(Math.Abs(exact - difference) < 1e-6, $"{solver.Equations.Rows[r]} by unknown {u}: {exact}, differences {difference}");
-            }
-        }
+        Differences.Agree(solver.Equations, x, 1e-6, r => $"{solver.Equations.Rows[r]}");
     }
 
     [Fact]
