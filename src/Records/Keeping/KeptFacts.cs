@@ -13,7 +13,7 @@ sealed class KeptFacts<T>(Func<RecordsDb> open) : IFacts<T> where T : class, IFa
     public Task<int> Append(IReadOnlyList<T> facts, CancellationToken cancel = default)
     {
         Facts.Refuse(facts, f => f.Wrong());
-        return FactRows.Append(open, [.. facts.Select(f => new KeptFact(f.Id, f.VehicleId, Kind, JsonText.Of(f)))], cancel);
+        return FactRows.Append(open, [.. facts.Select(f => new KeptFact(f.Id, f.VehicleId, Kind, JsonText.Of(f), (f as IPartFact)?.PartId))], cancel);
     }
 
     public async Task<ImmutableArray<T>> Of(Guid vehicle, CancellationToken cancel = default)
@@ -22,6 +22,15 @@ sealed class KeptFacts<T>(Func<RecordsDb> open) : IFacts<T> where T : class, IFa
         await using var oneMoment = await db.ReadOneMoment(cancel);
         var facts = await FactRows.Of<T>(db, vehicle, cancel);
         return typeof(T) == typeof(TakenBack) ? facts : Rows.Standing(facts, await FactRows.Of<TakenBack>(db, vehicle, cancel));
+    }
+
+    public async Task<Stretch<T>> Newest(Guid vehicle, Newest asked, CancellationToken cancel = default)
+    {
+        if (asked.Take is < 1 or > Stores.Keeping.Newest.Most)
+            throw new RefusedException(Refusal.Of("take", $"{asked.Take}", $"ask for 1 to {Stores.Keeping.Newest.Most} at once"));
+        await using var db = open();
+        await using var oneMoment = await db.ReadOneMoment(cancel);
+        return await FactRows.Newest<T>(db, vehicle, asked, cancel);
     }
 }
 
@@ -38,6 +47,24 @@ static class FactRows
         var texts = await db.Set<KeptFact>().AsNoTracking().Where(f => f.VehicleId == vehicle && f.Kind == kind)
             .OrderBy(f => EF.Property<long>(f, RecordsDb.Arrival)).Select(f => f.Text).ToListAsync(cancel);
         return [.. texts.Select(JsonText.Read<T>)];
+    }
+
+    /// <summary>Those that stand, newest arrival first. One that was taken back is left out by its id, in the file itself.</summary>
+    public static async Task<Stretch<T>> Newest<T>(RecordsDb db, Guid vehicle, Newest asked, CancellationToken cancel)
+    {
+        var kind = typeof(T).Name;
+        var standing = db.Set<KeptFact>().AsNoTracking().Where(f => f.VehicleId == vehicle && f.Kind == kind);
+        if (kind != nameof(TakenBack) && await FactRows.Of<TakenBack>(db, vehicle, cancel) is { IsEmpty: false } takenBack)
+        {
+            var gone = takenBack.Select(t => t.FactId).ToList();
+            standing = standing.Where(f => !gone.Contains(f.Id));
+        }
+        if (asked.PartId is { } part) standing = standing.Where(f => f.PartId == part);
+        var stretch = asked.Before is { } before ? standing.Where(f => EF.Property<long>(f, RecordsDb.Arrival) < before) : standing;
+        var rows = await stretch.OrderByDescending(f => EF.Property<long>(f, RecordsDb.Arrival)).Take(asked.Take + 1)
+            .Select(f => new { f.Text, At = EF.Property<long>(f, RecordsDb.Arrival) }).ToListAsync(cancel);
+        var shown = rows.Take(asked.Take).ToList();
+        return new([.. shown.Select(r => JsonText.Read<T>(r.Text))], rows.Count > asked.Take ? shown[^1].At : null, await standing.CountAsync(cancel));
     }
 
     static async Task<Refusal?> NoVehicle(RecordsDb db, IReadOnlyList<KeptFact> facts, CancellationToken cancel)

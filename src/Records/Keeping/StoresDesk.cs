@@ -3,6 +3,7 @@ using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Loans;
+using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -34,6 +35,10 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
 
     public IDecisions<SamplePhotograph> Photographs => new KeptDecisions<SamplePhotograph>(open);
 
+    public IDecisions<PictureLayer> PictureLayers => new KeptDecisions<PictureLayer>(open);
+
+    public IDecisions<PicturePair> PicturePairs => new KeptDecisions<PicturePair>(open);
+
     public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
 
     public IFacts<PutBack> PutBack => new KeptFacts<PutBack>(open);
@@ -53,6 +58,10 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
     public IFacts<Moved> Moves => new KeptFacts<Moved>(open);
 
     public IFacts<TagCode> Tags => new KeptFacts<TagCode>(open);
+
+    public IFacts<Note> Notes => new KeptFacts<Note>(open);
+
+    public IFacts<PictureTaken> PicturesTaken => new KeptFacts<PictureTaken>(open);
 
     public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open);
 }

@@ -9,4 +9,5 @@ namespace WitnessMark.Records;
 sealed record KeptDecision(Guid Id, Guid VehicleId, string Kind, string Text);
 
 /// <inheritdoc cref="KeptDecision"/>
-sealed record KeptFact(Guid Id, Guid VehicleId, string Kind, string Text);
+/// <param name="PartId">Beside the text too, so that the facts of one part are found without reading the others.</param>
+sealed record KeptFact(Guid Id, Guid VehicleId, string Kind, string Text, Guid? PartId = null);

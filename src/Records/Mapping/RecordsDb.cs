@@ -71,6 +71,7 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
 
         var fact = Fact<KeptFact>(model, "kept_facts");
         fact.HasIndex(f => new { f.VehicleId, f.Kind });
+        fact.HasIndex(f => new { f.PartId, f.Kind });
         fact.HasOne<Vehicle>().WithMany().HasForeignKey(f => f.VehicleId).OnDelete(DeleteBehavior.Restrict);
         var reading = Fact<ReadingEntry>(model, "readings");
         reading.HasIndex(r => r.SampleId);

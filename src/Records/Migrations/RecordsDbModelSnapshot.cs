@@ -221,6 +221,9 @@ namespace WitnessMark.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("PartId")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Text")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -231,6 +234,8 @@ namespace WitnessMark.Records.Migrations
                     b.HasKey("Arrival");
 
                     b.HasAlternateKey("Id");
+
+                    b.HasIndex("PartId", "Kind");
 
                     b.HasIndex("VehicleId", "Kind");
 

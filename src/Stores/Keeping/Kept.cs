@@ -51,4 +51,7 @@ public interface IFacts<T> where T : IFact
 
     /// <summary>All that stand, in the order they arrived: those taken back are left out.</summary>
     Task<ImmutableArray<T>> Of(Guid vehicle, CancellationToken cancel = default);
+
+    /// <summary>A stretch of those that stand, newest arrival first.</summary>
+    Task<Stretch<T>> Newest(Guid vehicle, Newest asked, CancellationToken cancel = default);
 }

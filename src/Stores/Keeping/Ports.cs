@@ -2,6 +2,7 @@ using WitnessMark.Stores.ComingApart;
 using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Loans;
+using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -35,6 +36,10 @@ public interface IStoresDesk
 
     IDecisions<SamplePhotograph> Photographs { get; }
 
+    IDecisions<PictureLayer> PictureLayers { get; }
+
+    IDecisions<PicturePair> PicturePairs { get; }
+
     IFacts<CameOff> CameOff { get; }
 
     IFacts<PutBack> PutBack { get; }
@@ -54,6 +59,10 @@ public interface IStoresDesk
     IFacts<Moved> Moves { get; }
 
     IFacts<TagCode> Tags { get; }
+
+    IFacts<Note> Notes { get; }
+
+    IFacts<PictureTaken> PicturesTaken { get; }
 
     /// <summary>Corrections of all of these.</summary>
     IFacts<TakenBack> TakenBack { get; }

@@ -20,6 +20,10 @@ public sealed class DeskServer(Server server)
     public Task<Reply<ImmutableArray<T>>> Facts<T>(Guid vehicle) where T : IFact =>
         server.Get(Address<T>(vehicle), DeskJson.Of<ImmutableArray<T>>());
 
+    /// <summary>A stretch of those that stand, newest arrival first.</summary>
+    public Task<Reply<Stretch<T>>> Newest<T>(Guid vehicle, Newest asked) where T : IFact =>
+        server.Get($"{Address<T>(vehicle)}/newest?take={asked.Take}&before={asked.Before}&part={asked.PartId}", DeskJson.Of<Stretch<T>>());
+
     public Task<Reply<Recorded>> Append<T>(params ImmutableArray<T> facts) where T : IFact =>
         server.Send(HttpMethod.Post, Address<T>(facts[0].VehicleId), facts, DeskJson.Of<ImmutableArray<T>>(), DeskJson.Of<Recorded>());
 

@@ -9,6 +9,7 @@ using WitnessMark.Stores.Intentions;
 using WitnessMark.Stores.Judging;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Loans;
+using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Stores.Outwork;
 using WitnessMark.Stores.Photographs;
@@ -50,6 +51,12 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<Versioned<SamplePhotograph>>))]
 [JsonSerializable(typeof(Saving<SamplePhotograph>))]
 [JsonSerializable(typeof(Saved<SamplePhotograph>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<PictureLayer>>))]
+[JsonSerializable(typeof(Saving<PictureLayer>))]
+[JsonSerializable(typeof(Saved<PictureLayer>))]
+[JsonSerializable(typeof(ImmutableArray<Versioned<PicturePair>>))]
+[JsonSerializable(typeof(Saving<PicturePair>))]
+[JsonSerializable(typeof(Saved<PicturePair>))]
 [JsonSerializable(typeof(ImmutableArray<CameOff>))]
 [JsonSerializable(typeof(ImmutableArray<PutBack>))]
 [JsonSerializable(typeof(ImmutableArray<ConditionSeen>))]
@@ -60,7 +67,22 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<GivenBack>))]
 [JsonSerializable(typeof(ImmutableArray<Moved>))]
 [JsonSerializable(typeof(ImmutableArray<TagCode>))]
+[JsonSerializable(typeof(ImmutableArray<Note>))]
+[JsonSerializable(typeof(ImmutableArray<PictureTaken>))]
 [JsonSerializable(typeof(ImmutableArray<TakenBack>))]
+[JsonSerializable(typeof(Stretch<CameOff>))]
+[JsonSerializable(typeof(Stretch<PutBack>))]
+[JsonSerializable(typeof(Stretch<ConditionSeen>))]
+[JsonSerializable(typeof(Stretch<RouteChosen>))]
+[JsonSerializable(typeof(Stretch<Delivery>))]
+[JsonSerializable(typeof(Stretch<RateOfExchange>))]
+[JsonSerializable(typeof(Stretch<ConsignmentReturn>))]
+[JsonSerializable(typeof(Stretch<GivenBack>))]
+[JsonSerializable(typeof(Stretch<Moved>))]
+[JsonSerializable(typeof(Stretch<TagCode>))]
+[JsonSerializable(typeof(Stretch<TakenBack>))]
+[JsonSerializable(typeof(Stretch<Note>))]
+[JsonSerializable(typeof(Stretch<PictureTaken>))]
 [JsonSerializable(typeof(HoursHistory))]
 [JsonSerializable(typeof(Started))]
 [JsonSerializable(typeof(HoursEntry))]

@@ -19,6 +19,8 @@ static class DeskApi
         api.MapDecisions(d => d.NotNeeded);
         api.MapDecisions(d => d.Intentions);
         api.MapDecisions(d => d.Photographs);
+        api.MapDecisions(d => d.PictureLayers);
+        api.MapDecisions(d => d.PicturePairs);
         api.MapFacts(d => d.CameOff);
         api.MapFacts(d => d.PutBack);
         api.MapFacts(d => d.Conditions);
@@ -29,6 +31,8 @@ static class DeskApi
         api.MapFacts(d => d.GivenBack);
         api.MapFacts(d => d.Moves);
         api.MapFacts(d => d.Tags);
+        api.MapFacts(d => d.Notes);
+        api.MapFacts(d => d.PicturesTaken);
         api.MapFacts(d => d.TakenBack);
     }
 
@@ -44,6 +48,8 @@ static class DeskApi
     {
         var address = $"vehicles/{{vehicle:guid}}/desk/{typeof(T).Name}";
         api.MapGet(address, (Guid vehicle, IStoresDesk desk, CancellationToken stop) => rows(desk).Of(vehicle, stop));
+        api.MapGet($"{address}/newest", (Guid vehicle, long? before, Guid? part, int? take, IStoresDesk desk, CancellationToken stop) =>
+            rows(desk).Newest(vehicle, new(before, part, take ?? new Newest().Take), stop));
         api.MapPost(address, async (Guid vehicle, ImmutableArray<T> facts, IStoresDesk desk, CancellationToken stop) =>
             new Recorded(await rows(desk).Append([.. SampleApi.Whole(facts).Select(f => VehicleApi.Own(f, f.VehicleId, vehicle))], stop)));
     }
