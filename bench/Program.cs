@@ -25,8 +25,15 @@ if (args is ["intent", var first, var count])
     return;
 }
 
+// What the pages read from records that have grown for years: dotnet run -c Release --project bench -- shed FILE
+if (args is ["shed", var file])
+{
+    await ShedReads.Run(file);
+    return;
+}
+
 // In one process, each figure against its named alternative: dotnet run -c Release --project bench -- --filter '*'
 var config = DefaultConfig.Instance
     .AddJob(Job.Default.WithToolchain(new InProcessEmitToolchain(TimeSpan.FromHours(1), logOutput: true)).WithWarmupCount(3).WithIterationCount(9))
     .WithArtifactsPath(Path.Combine("artifacts", "bench"));
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, config);
+BenchmarkSwitcher.FromAssembly(typeof(ShedReads).Assembly).Run(args, config);

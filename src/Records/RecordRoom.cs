@@ -18,12 +18,14 @@ public sealed class RecordRoom
 {
     readonly DbContextOptions<RecordsDb> _options;
     readonly string _connection;
+    readonly FactShelf _shelf = new();
 
     RecordRoom(string path)
     {
         _connection = ConnectionTo(path);
         _options = Options(path);
         Pictures = new PictureFolder(path + ".pictures");
+        Stamp = new RecordStamp(_connection);
     }
 
     /// <summary>How every connection to a file of records is made.</summary>
@@ -38,12 +40,14 @@ public sealed class RecordRoom
 
     public IJobStore Jobs => new JobStore(Db);
 
-    public IHoursLog Hours => new HoursLog(Db, TimeProvider.System);
+    public IHoursLog Hours => new HoursLog(Db, _shelf, TimeProvider.System);
 
-    public IStoresDesk Desk => new StoresDesk(Db);
+    public IStoresDesk Desk => new StoresDesk(Db, _shelf);
 
     /// <summary>In a folder beside the file, under its name and ".pictures".</summary>
     public IPictureStore Pictures { get; }
+
+    public IRecordStamp Stamp { get; }
 
     /// <summary>Opens the file, makes it if there is none, and brings its tables up to date.</summary>
     /// <exception cref="RefusedException">It is not a file of records, or cannot be opened.</exception>

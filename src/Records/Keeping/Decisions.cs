@@ -16,7 +16,7 @@ static class Decisions
     }
 
     public static async Task<ImmutableArray<Versioned<T>>> List<T>(this RecordsDb db, IQueryable<T> rows, CancellationToken cancel) where T : class =>
-        [.. (await rows.ToListAsync(cancel)).Select(db.Versioned)];
+        [.. await rows.AsNoTracking().Select(r => new Versioned<T>(r, EF.Property<int>(r, RecordsDb.Version))).ToListAsync(cancel)];
 
     /// <summary>
     /// One statement decides: INSERT for a new row, UPDATE ... WHERE Version = basedOn for an old one. Whoever comes second

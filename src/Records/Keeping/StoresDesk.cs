@@ -13,7 +13,7 @@ using WitnessMark.Stores.Tags;
 
 namespace WitnessMark.Records;
 
-sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
+sealed class StoresDesk(Func<RecordsDb> open, FactShelf shelf) : IStoresDesk
 {
     public IDecisions<MustPrecede> Precedences => new KeptDecisions<MustPrecede>(open);
 
@@ -39,29 +39,29 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
 
     public IDecisions<PicturePair> PicturePairs => new KeptDecisions<PicturePair>(open);
 
-    public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open);
+    public IFacts<CameOff> CameOff => new KeptFacts<CameOff>(open, shelf);
 
-    public IFacts<PutBack> PutBack => new KeptFacts<PutBack>(open);
+    public IFacts<PutBack> PutBack => new KeptFacts<PutBack>(open, shelf);
 
-    public IFacts<ConditionSeen> Conditions => new KeptFacts<ConditionSeen>(open);
+    public IFacts<ConditionSeen> Conditions => new KeptFacts<ConditionSeen>(open, shelf);
 
-    public IFacts<RouteChosen> RoutesChosen => new KeptFacts<RouteChosen>(open);
+    public IFacts<RouteChosen> RoutesChosen => new KeptFacts<RouteChosen>(open, shelf);
 
-    public IFacts<Delivery> Deliveries => new KeptFacts<Delivery>(open);
+    public IFacts<Delivery> Deliveries => new KeptFacts<Delivery>(open, shelf);
 
-    public IFacts<RateOfExchange> Rates => new KeptFacts<RateOfExchange>(open);
+    public IFacts<RateOfExchange> Rates => new KeptFacts<RateOfExchange>(open, shelf);
 
-    public IFacts<ConsignmentReturn> Returns => new KeptFacts<ConsignmentReturn>(open);
+    public IFacts<ConsignmentReturn> Returns => new KeptFacts<ConsignmentReturn>(open, shelf);
 
-    public IFacts<GivenBack> GivenBack => new KeptFacts<GivenBack>(open);
+    public IFacts<GivenBack> GivenBack => new KeptFacts<GivenBack>(open, shelf);
 
-    public IFacts<Moved> Moves => new KeptFacts<Moved>(open);
+    public IFacts<Moved> Moves => new KeptFacts<Moved>(open, shelf);
 
-    public IFacts<TagCode> Tags => new KeptFacts<TagCode>(open);
+    public IFacts<TagCode> Tags => new KeptFacts<TagCode>(open, shelf);
 
-    public IFacts<Note> Notes => new KeptFacts<Note>(open);
+    public IFacts<Note> Notes => new KeptFacts<Note>(open, shelf);
 
-    public IFacts<PictureTaken> PicturesTaken => new KeptFacts<PictureTaken>(open);
+    public IFacts<PictureTaken> PicturesTaken => new KeptFacts<PictureTaken>(open, shelf);
 
-    public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open);
+    public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open, shelf);
 }

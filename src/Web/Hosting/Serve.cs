@@ -57,17 +57,20 @@ public static class Serve
         builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         builder.Services.ConfigureHttpJsonOptions(o => WireJson.Set(o.SerializerOptions));
         builder.Services.AddSingleton(records.Vehicles).AddSingleton(records.Readings).AddSingleton(records.Bench).AddSingleton(records.Jobs)
-            .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures);
+            .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures).AddSingleton(records.Stamp);
         var app = builder.Build();
         app.UseGuard();
         app.UseAnswers();
+        app.UseRouting();
+        app.UseRemembered();
         app.MapStaticAssets();
         var api = app.MapGroup("/api");
-        api.MapVehicles();
-        api.MapSamples();
-        api.MapPlanning();
-        api.MapDesk();
-        api.MapHours();
+        var reads = api.MapGroup("").Remembered();
+        reads.MapVehicles();
+        reads.MapSamples();
+        reads.MapPlanning();
+        reads.MapDesk();
+        reads.MapHours();
         api.MapPictures();
         api.MapFallback("{**rest}", () => Results.Json(new Refused("Nothing is kept at this address."), statusCode: StatusCodes.Status404NotFound));
         app.MapFallbackToFile("index.html");

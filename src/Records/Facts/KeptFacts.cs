@@ -6,7 +6,7 @@ using WitnessMark.Stores.Keeping;
 
 namespace WitnessMark.Records;
 
-sealed class KeptFacts<T>(Func<RecordsDb> open) : IFacts<T> where T : class, IFact
+sealed class KeptFacts<T>(Func<RecordsDb> open, FactShelf shelf) : IFacts<T> where T : class, IFact
 {
     static readonly string Kind = typeof(T).Name;
 
@@ -20,8 +20,8 @@ sealed class KeptFacts<T>(Func<RecordsDb> open) : IFacts<T> where T : class, IFa
     {
         await using var db = open();
         await using var oneMoment = await db.ReadOneMoment(cancel);
-        var facts = await FactRows.Of<T>(db, vehicle, cancel);
-        return typeof(T) == typeof(TakenBack) ? facts : Rows.Standing(facts, await FactRows.Of<TakenBack>(db, vehicle, cancel));
+        var facts = await shelf.Of<T>(db, vehicle, cancel);
+        return typeof(T) == typeof(TakenBack) ? facts : Rows.Standing(facts, await shelf.Of<TakenBack>(db, vehicle, cancel));
     }
 
     public async Task<Stretch<T>> Newest(Guid vehicle, Newest asked, CancellationToken cancel = default)
@@ -30,7 +30,7 @@ sealed class KeptFacts<T>(Func<RecordsDb> open) : IFacts<T> where T : class, IFa
             throw new RefusedException(Refusal.Of("take", $"{asked.Take}", $"ask for 1 to {Stores.Keeping.Newest.Most} at once"));
         await using var db = open();
         await using var oneMoment = await db.ReadOneMoment(cancel);
-        return await FactRows.Newest<T>(db, vehicle, asked, cancel);
+        return await FactRows.Newest<T>(db, shelf, vehicle, asked, cancel);
     }
 }
 
@@ -40,21 +40,12 @@ static class FactRows
     public static Task<int> Append(Func<RecordsDb> open, IReadOnlyList<KeptFact> facts, CancellationToken cancel) =>
         Facts.Append(open, facts, f => f.Id, "entry", NoVehicle, cancel);
 
-    /// <summary>All that were ever written, in the order they arrived.</summary>
-    public static async Task<ImmutableArray<T>> Of<T>(RecordsDb db, Guid vehicle, CancellationToken cancel)
-    {
-        var kind = typeof(T).Name;
-        var texts = await db.Set<KeptFact>().AsNoTracking().Where(f => f.VehicleId == vehicle && f.Kind == kind)
-            .OrderBy(f => EF.Property<long>(f, RecordsDb.Arrival)).Select(f => f.Text).ToListAsync(cancel);
-        return [.. texts.Select(JsonText.Read<T>)];
-    }
-
     /// <summary>Those that stand, newest arrival first. One that was taken back is left out by its id, in the file itself.</summary>
-    public static async Task<Stretch<T>> Newest<T>(RecordsDb db, Guid vehicle, Newest asked, CancellationToken cancel)
+    public static async Task<Stretch<T>> Newest<T>(RecordsDb db, FactShelf shelf, Guid vehicle, Newest asked, CancellationToken cancel)
     {
         var kind = typeof(T).Name;
         var standing = db.Set<KeptFact>().AsNoTracking().Where(f => f.VehicleId == vehicle && f.Kind == kind);
-        if (kind != nameof(TakenBack) && await FactRows.Of<TakenBack>(db, vehicle, cancel) is { IsEmpty: false } takenBack)
+        if (kind != nameof(TakenBack) && await shelf.Of<TakenBack>(db, vehicle, cancel) is { IsEmpty: false } takenBack)
         {
             var gone = takenBack.Select(t => t.FactId).ToList();
             standing = standing.Where(f => !gone.Contains(f.Id));

@@ -5,7 +5,7 @@ using WitnessMark.PlanningOffice;
 namespace WitnessMark.Records;
 
 /// <summary>Hours are facts of the vehicle that the job belongs to.</summary>
-sealed class HoursLog(Func<RecordsDb> open, TimeProvider clock) : IHoursLog
+sealed class HoursLog(Func<RecordsDb> open, FactShelf shelf, TimeProvider clock) : IHoursLog
 {
     public Task Append(Started row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, HoursCheck.Of(row, clock.GetUtcNow()), cancel);
 
@@ -26,8 +26,8 @@ sealed class HoursLog(Func<RecordsDb> open, TimeProvider clock) : IHoursLog
         await using var db = open();
         await using var oneMoment = await db.ReadOneMoment(cancel);
         return new(
-            await FactRows.Of<Started>(db, vehicle, cancel), await FactRows.Of<HoursEntry>(db, vehicle, cancel),
-            await FactRows.Of<HoursWithdrawal>(db, vehicle, cancel));
+            await shelf.Of<Started>(db, vehicle, cancel), await shelf.Of<HoursEntry>(db, vehicle, cancel),
+            await shelf.Of<HoursWithdrawal>(db, vehicle, cancel));
     }
 
     async Task Append<T>(T row, Guid id, Guid jobId, Refusal? wrong, CancellationToken cancel)
