@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Devices;
 using WitnessMark.Stores.Keeping;
 
 namespace WitnessMark.Records;
@@ -43,6 +44,8 @@ public sealed class RecordRoom
     public IHoursLog Hours => new HoursLog(Db, _shelf, TimeProvider.System);
 
     public IStoresDesk Desk => new StoresDesk(Db, _shelf);
+
+    public IDeviceStore Devices => new DeviceStore(Db);
 
     /// <summary>In a folder beside the file, under its name and ".pictures".</summary>
     public IPictureStore Pictures { get; }

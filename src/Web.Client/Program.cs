@@ -12,6 +12,7 @@ builder.Services.AddSingleton<PageScript>();
 builder.Services.AddSingleton<Server>();
 builder.Services.AddSingleton<DeskServer>();
 builder.Services.AddSingleton<Tray>();
+builder.Services.AddSingleton<ThisDevice>();
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 await builder.Build().RunAsync();

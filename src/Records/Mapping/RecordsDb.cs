@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Devices;
 
 namespace WitnessMark.Records;
 
@@ -78,6 +79,11 @@ public sealed class RecordsDb(DbContextOptions<RecordsDb> options) : DbContext(o
         reading.HasOne<PartSample>().WithMany().HasForeignKey(r => r.SampleId).OnDelete(DeleteBehavior.Restrict);
         var withdrawal = Fact<Withdrawal>(model, "withdrawals");
         withdrawal.HasOne<ReadingEntry>().WithMany().HasForeignKey(w => w.ReadingId).HasPrincipalKey(r => r.Id).OnDelete(DeleteBehavior.Restrict);
+
+        var device = model.Entity<PairedDevice>().ToTable("paired_devices");
+        device.Property(d => d.Id).ValueGeneratedNever();
+        device.HasIndex(d => d.KeyHash).IsUnique();
+        device.Ignore(d => d.Wrong);
     }
 
     static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Decision<T>(ModelBuilder model, string table) where T : class

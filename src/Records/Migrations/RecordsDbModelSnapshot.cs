@@ -286,6 +286,33 @@ namespace WitnessMark.Records.Migrations
                     b.ToTable("assemblies", (string)null);
                 });
 
+            modelBuilder.Entity("WitnessMark.Stores.Devices.PairedDevice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTimeOffset>("PairedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTimeOffset>("SeenAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique();
+
+                    b.ToTable("paired_devices", (string)null);
+                });
+
             modelBuilder.Entity("WitnessMark.Stores.FoldedPart", b =>
                 {
                     b.Property<Guid>("Id")

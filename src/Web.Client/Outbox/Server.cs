@@ -23,6 +23,14 @@ public sealed class Server(HttpClient http)
 
     static WireJson Json => WireJson.Default;
 
+    /// <summary>
+    /// Why the host will not speak with this device: it is not paired, or was dropped. Null when it does. Meanwhile every reply is
+    /// <see cref="Reply{T}.Away"/>, so that what waits here goes on waiting until the device is paired again.
+    /// </summary>
+    public string? Unpaired { get; private set; }
+
+    public event Action? PairingChanged;
+
     /// <summary>Asks until the host answers.</summary>
     public static async Task<Reply<T>> Patient<T>(Func<Task<Reply<T>>> ask)
     {
@@ -119,20 +127,37 @@ public sealed class Server(HttpClient http)
     internal Task<Reply<T>> Send<T>(HttpMethod method, string path, HttpContent content, JsonTypeInfo<T> shape) =>
         Answer(() => http.SendAsync(new HttpRequestMessage(method, path) { Content = content }), shape);
 
-    static async Task<Reply<T>> Answer<T>(Func<Task<HttpResponseMessage>> ask, JsonTypeInfo<T> shape)
+    async Task<Reply<T>> Answer<T>(Func<Task<HttpResponseMessage>> ask, JsonTypeInfo<T> shape)
     {
         try
         {
             using var response = await ask();
             if (response.IsSuccessStatusCode || response.StatusCode == HttpStatusCode.Conflict)
+            {
+                // Anybody may ask how pairing stands; that answer says nothing of this device.
+                if (response.RequestMessage?.RequestUri?.AbsolutePath.StartsWith("/api/pairing", StringComparison.Ordinal) != true) Tell(null);
                 return new(await response.Content.ReadFromJsonAsync(shape), false, null);
-            if ((int)response.StatusCode >= 500) return new(default, true, null);
+            }
+            // Too many at once is no refusal of what was sent.
+            if ((int)response.StatusCode >= 500 || response.StatusCode == HttpStatusCode.TooManyRequests) return new(default, true, null);
             var refused = await response.Content.ReadFromJsonAsync(Json.Refused);
+            if (response.StatusCode == HttpStatusCode.Unauthorized)
+            {
+                Tell(refused?.Refusal ?? "This device is not paired.");
+                return new(default, true, null);
+            }
             return new(default, false, refused?.Refusal ?? $"The host refused it ({(int)response.StatusCode}).");
         }
         catch (Exception e) when (e is HttpRequestException or JsonException or OperationCanceledException)
         {
             return new(default, true, null);
         }
+    }
+
+    void Tell(string? unpaired)
+    {
+        if (Unpaired == unpaired) return;
+        Unpaired = unpaired;
+        PairingChanged?.Invoke();
     }
 }

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using WitnessMark.PlanningOffice;
+using WitnessMark.Stores.Keeping;
 using WitnessMark.Web.Client.Shell;
 
 namespace WitnessMark.Web.Client.Outbox;
@@ -6,7 +9,7 @@ namespace WitnessMark.Web.Client.Outbox;
 /// The out-tray: every entry is kept in the browser before it is shown, sent in the order it was made, and let go only when the host
 /// has acknowledged it. Ids are made here, so an entry sent twice is recorded once.
 /// </summary>
-public sealed class Tray(PageScript page, Server server, TimeProvider clock)
+public sealed class Tray(PageScript page, Server server, DeskServer desk, TimeProvider clock)
 {
     const string Prefix = "wm.unsent.";
 
@@ -28,6 +31,21 @@ public sealed class Tray(PageScript page, Server server, TimeProvider clock)
 
     /// <summary>Time-ordered, so that the tray keeps its order under sorted keys.</summary>
     public Guid NewId() => Guid.CreateVersion7(clock.GetUtcNow());
+
+    /// <summary>Keeps what was seen; answers why not, or null when it is kept on this device.</summary>
+    public async Task<string?> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
+        facts.Select(f => f.Wrong()?.Sentence).FirstOrDefault(w => w is not null) ?? (facts.IsEmpty ? null : (await desk.Append(facts)).Why());
+
+    /// <summary>Keeps a decision under the version it was built on (0: new); answers why not, or null when it is kept on this device.</summary>
+    public async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision =>
+        row.Wrong()?.Sentence ?? (await desk.Save(row, basedOn)).Why();
+
+    /// <summary>The same for the hours.</summary>
+    public async Task<string?> Append(Started row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.Start(row)).Why();
+
+    public async Task<string?> Append(HoursEntry row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.Log(row)).Why();
+
+    public async Task<string?> Append(HoursWithdrawal row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.TakeBack(row)).Why();
 
     public IReadOnlyList<Unsent> Waiting() => [.. page.KeptUnder(Prefix).Select(Unsent.Read).OfType<Unsent>()];
 

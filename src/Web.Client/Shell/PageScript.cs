@@ -22,6 +22,9 @@ public sealed class PageScript(IJSRuntime js)
     /// <summary>Everything kept under keys that begin so, in the order of the keys.</summary>
     public string[] KeptUnder(string prefix) => Module.Invoke<string[]>("kept", prefix);
 
+    /// <summary>Phone or desk, by what it is pointed with.</summary>
+    public string KindOfDevice() => Module.Invoke<string>("kindOfDevice");
+
     public void SetTheme(string theme) => Module.InvokeVoid("setTheme", theme);
 
     /// <summary>A pointer's place in the drawing's own units (SVG: y down).</summary>

@@ -53,6 +53,7 @@ public sealed partial class WireJson : JsonSerializerContext
     {
         host.TypeInfoResolverChain.Insert(0, Default);
         host.TypeInfoResolverChain.Insert(1, DeskJson.Default);
+        host.TypeInfoResolverChain.Insert(2, PairJson.Default);
         host.RespectNullableAnnotations = Default.Options.RespectNullableAnnotations;
         host.RespectRequiredConstructorParameters = Default.Options.RespectRequiredConstructorParameters;
         host.IgnoreReadOnlyProperties = Default.Options.IgnoreReadOnlyProperties;

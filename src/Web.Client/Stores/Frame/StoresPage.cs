@@ -13,6 +13,7 @@ public abstract class StoresPage : ComponentBase
     [Inject] protected Server Server { get; set; } = default!;
     [Inject] protected DeskServer Desk { get; set; } = default!;
     [Inject] protected Tray Tray { get; set; } = default!;
+    [Inject] ThisDevice Here { get; set; } = default!;
     [Inject] protected TimeProvider Clock { get; set; } = default!;
     [Inject] protected NavigationManager Navigation { get; set; } = default!;
 
@@ -29,7 +30,7 @@ public abstract class StoresPage : ComponentBase
     protected DateOnly Today => DateOnly.FromDateTime(Now.Date);
 
     /// <summary>What is written into facts made here.</summary>
-    protected const string Device = "page";
+    protected string Device => Here.Name;
 
     protected override Task OnParametersSetAsync() => Again();
 
@@ -60,17 +61,17 @@ public abstract class StoresPage : ComponentBase
         (await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is { IsDefault: false } rows ? rows : [];
 
     /// <summary>Appends what was seen; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Append<T>(T fact) where T : IFact => await Kept(fact, async () => (await Desk.Append(fact)).Why());
+    protected async Task<string?> Append<T>(T fact) where T : class, IFact => await Kept(() => Tray.Append(fact));
 
     /// <summary>Saves a decision; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : IDecision => await Kept(row, async () => (await Desk.Save(row, basedOn)).Why());
+    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision => await Kept(() => Tray.Save(row, basedOn));
 
     /// <summary>Takes a fact back.</summary>
     protected Task<string?> TakeBack(Guid fact, string reason) => Append(new TakenBack(Tray.NewId(), VehicleId, fact, reason, Now, Device));
 
-    async Task<string?> Kept(IKept row, Func<Task<string?>> keep)
+    async Task<string?> Kept(Func<Task<string?>> keep)
     {
-        if ((row.Wrong()?.Sentence ?? await keep()) is { } why) return why;
+        if (await keep() is { } why) return why;
         await Again();
         return null;
     }

@@ -43,6 +43,10 @@ export function stillness() {
   return matchMedia("(prefers-reduced-motion: reduce)").matches;
 }
 
+export function kindOfDevice() {
+  return matchMedia("(pointer: coarse)").matches ? "phone" : "desk";
+}
+
 export function focus(id) {
   const e = document.getElementById(id);
   if (e) { e.focus(); e.select?.(); }
