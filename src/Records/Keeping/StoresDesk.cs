@@ -63,5 +63,7 @@ sealed class StoresDesk(Func<RecordsDb> open) : IStoresDesk
 
     public IFacts<PictureTaken> PicturesTaken => new KeptFacts<PictureTaken>(open);
 
+    public IFacts<PictureSaid> PicturesSaid => new KeptFacts<PictureSaid>(open);
+
     public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open);
 }
