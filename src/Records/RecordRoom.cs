@@ -7,6 +7,7 @@ using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Devices;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Photographs;
 
 namespace WitnessMark.Records;
 
@@ -23,11 +24,19 @@ public sealed class RecordRoom
 
     RecordRoom(string path)
     {
+        Path = path;
         _connection = ConnectionTo(path);
         _options = Options(path);
-        Pictures = new PictureFolder(path + ".pictures");
+        Pictures = new PictureFolder(PicturesOf(path));
+        Albums = new PictureAlbums(Db);
         Stamp = new RecordStamp(_connection);
     }
+
+    /// <summary>Where the pictures of a file of records lie: beside it.</summary>
+    public static string PicturesOf(string path) => path + ".pictures";
+
+    /// <summary>The file.</summary>
+    public string Path { get; }
 
     /// <summary>How every connection to a file of records is made.</summary>
     public static DbContextOptions<RecordsDb> Options(string path) =>
@@ -51,6 +60,8 @@ public sealed class RecordRoom
     public IPictureStore Pictures { get; }
 
     public IRecordStamp Stamp { get; }
+
+    public IPictureAlbums Albums { get; }
 
     /// <summary>Opens the file, makes it if there is none, and brings its tables up to date.</summary>
     /// <exception cref="RefusedException">It is not a file of records, or cannot be opened.</exception>

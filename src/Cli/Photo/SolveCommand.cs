@@ -8,6 +8,7 @@ using WitnessMark.FrontOffice.MeasurePhoto;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
 using WitnessMark.Maths;
 using WitnessMark.Maths.Units;
+using WitnessMark.Stores.Photographs.Files;
 using WitnessMark.Trade;
 
 namespace WitnessMark.Cli.Photo;

@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using WitnessMark.FrontOffice.MeasurePhoto.Files;
 using WitnessMark.FrontOffice.Printing;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.ReturnLoan;
 

@@ -63,5 +63,7 @@ sealed class StoresDesk(Func<RecordsDb> open, FactShelf shelf) : IStoresDesk
 
     public IFacts<PictureTaken> PicturesTaken => new KeptFacts<PictureTaken>(open, shelf);
 
+    public IFacts<PictureSaid> PicturesSaid => new KeptFacts<PictureSaid>(open, shelf);
+
     public IFacts<TakenBack> TakenBack => new KeptFacts<TakenBack>(open, shelf);
 }

@@ -6,8 +6,8 @@ namespace WitnessMark.Stores.Keeping;
 /// <summary>Which pictures are kept, told by their first bytes and not by their name.</summary>
 public static class PictureKind
 {
-    /// <summary>Bytes.</summary>
-    public const int Largest = 12_000_000;
+    /// <summary>Bytes: a JPEG of the largest phones and cameras, with room.</summary>
+    public const int Largest = 40_000_000;
 
     const string Wanted = "send a JPEG, PNG or WebP picture";
 

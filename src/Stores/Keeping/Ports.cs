@@ -64,6 +64,8 @@ public interface IStoresDesk
 
     IFacts<PictureTaken> PicturesTaken { get; }
 
+    IFacts<PictureSaid> PicturesSaid { get; }
+
     /// <summary>Corrections of all of these.</summary>
     IFacts<TakenBack> TakenBack { get; }
 }

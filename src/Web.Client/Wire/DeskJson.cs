@@ -69,6 +69,7 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(ImmutableArray<TagCode>))]
 [JsonSerializable(typeof(ImmutableArray<Note>))]
 [JsonSerializable(typeof(ImmutableArray<PictureTaken>))]
+[JsonSerializable(typeof(ImmutableArray<PictureSaid>))]
 [JsonSerializable(typeof(ImmutableArray<TakenBack>))]
 [JsonSerializable(typeof(Stretch<CameOff>))]
 [JsonSerializable(typeof(Stretch<PutBack>))]
@@ -83,6 +84,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(Stretch<TakenBack>))]
 [JsonSerializable(typeof(Stretch<Note>))]
 [JsonSerializable(typeof(Stretch<PictureTaken>))]
+[JsonSerializable(typeof(Stretch<PictureSaid>))]
+[JsonSerializable(typeof(PictureStretch))]
+[JsonSerializable(typeof(PictureStanding))]
 [JsonSerializable(typeof(HoursHistory))]
 [JsonSerializable(typeof(Started))]
 [JsonSerializable(typeof(HoursEntry))]
@@ -95,6 +99,9 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(Saved<StandingOrder>))]
 [JsonSerializable(typeof(Recorded))]
 [JsonSerializable(typeof(KeptPicture))]
+[JsonSerializable(typeof(PictureWork))]
+[JsonSerializable(typeof(ExportAsked))]
+[JsonSerializable(typeof(ExportStanding))]
 public sealed partial class DeskJson : JsonSerializerContext
 {
     /// <summary>The spelling of one kind of row.</summary>

@@ -33,6 +33,7 @@ static class DeskApi
         api.MapFacts(d => d.Tags);
         api.MapFacts(d => d.Notes);
         api.MapFacts(d => d.PicturesTaken);
+        api.MapFacts(d => d.PicturesSaid);
         api.MapFacts(d => d.TakenBack);
     }
 

@@ -1,6 +1,9 @@
-using WitnessMark.Maths;
+using Microsoft.Net.Http.Headers;
+using WitnessMark.FrontOffice.SharePictures;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Client.Wire;
+using WitnessMark.Web.Pictures;
 
 namespace WitnessMark.Web.Api;
 
@@ -9,28 +12,56 @@ static class PictureApi
 {
     public const string Address = "/api/pictures";
 
+    const string ForEver = "private, max-age=31536000, immutable";
+
     public static void MapPictures(this IEndpointRouteBuilder api)
     {
-        api.MapPost("pictures", async (HttpRequest request, IPictureStore store, CancellationToken stop) =>
-            new KeptPicture(await store.Keep(await Read(request, stop), stop)));
-        api.MapGet("pictures/{id}", async (string id, HttpResponse response, IPictureStore store, CancellationToken stop) =>
+        api.MapPost("pictures", async (HttpRequest request, IPictureStore store, SmallQueue queue, CancellationToken stop) =>
         {
-            if (await store.Read(id, stop) is not { } picture) return Answer.Found<Picture>(null, "picture");
-            response.Headers.CacheControl = "private, max-age=31536000, immutable";
-            return Results.Bytes(picture.Bytes, picture.MediaType);
+            var id = await store.Keep(request.Body, stop);
+            queue.Add(id);
+            return new KeptPicture(id);
+        });
+        api.MapGet("pictures/{id}", (string id, HttpResponse response, IPictureStore store) => Original(id, response, store));
+        api.MapGet("pictures/{id}/small", (string id, HttpResponse response, SmallShelf shelf, CancellationToken stop) => Smaller(id, SmallSize.List, response, shelf, stop));
+        api.MapGet("pictures/{id}/view", (string id, HttpResponse response, SmallShelf shelf, CancellationToken stop) => Smaller(id, SmallSize.View, response, shelf, stop));
+        api.MapGet("pictures/{id}/clean", async (string id, PictureZip zip, CancellationToken stop) =>
+            await zip.Clean(id, stop) is { } picture
+                ? Results.Bytes(picture.Bytes, picture.MediaType, $"picture-{id[..8]}.{SharedPictures.Ending(picture.MediaType)}")
+                : Answer.Found<Picture>(null, "picture"));
+        api.MapGet("pictures/work", (SmallQueue queue) => queue.Standing());
+        api.MapPost("pictures/work/pause", (SmallQueue queue) =>
+        {
+            queue.Pause();
+            return queue.Standing();
+        });
+        api.MapPost("pictures/work/resume", (SmallQueue queue) =>
+        {
+            queue.GoOn();
+            return queue.Standing();
         });
     }
 
-    static async Task<byte[]> Read(HttpRequest request, CancellationToken stop)
+    /// <summary>From the disk to the line, and no more of it in memory than a block.</summary>
+    static IResult Original(string id, HttpResponse response, IPictureStore store)
     {
-        using var bytes = new MemoryStream();
-        var block = new byte[81920];
-        for (int n; (n = await request.Body.ReadAsync(block, stop)) > 0;)
+        if (store.Open(id) is not { } file) return Answer.Found<Picture>(null, "picture");
+        var beginning = new byte[16];
+        var kind = PictureKind.MediaType(beginning.AsSpan(0, file.ReadAtLeast(beginning, beginning.Length, throwOnEndOfStream: false))).Value;
+        file.Position = 0;
+        response.Headers.CacheControl = ForEver;
+        return Results.Stream(file, kind, enableRangeProcessing: true, entityTag: new($"\"{id}\""));
+    }
+
+    static async Task<IResult> Smaller(string id, SmallSize size, HttpResponse response, SmallShelf shelf, CancellationToken stop)
+    {
+        if (await shelf.Find(id, size, stop) is not { } small) return Answer.Found<Picture>(null, "picture");
+        if (small.Why is { } why)
         {
-            bytes.Write(block, 0, n);
-            if (bytes.Length > PictureKind.Largest)
-                throw new RefusedException(Refusal.Of("picture", $"over {PictureKind.Largest / 1_000_000} MB", "take it at a smaller size"));
+            response.Headers.CacheControl = "no-store";
+            return Results.Bytes(Placeholder.Of(why), Placeholder.MediaType);
         }
-        return bytes.ToArray();
+        response.Headers.CacheControl = ForEver;
+        return Results.Bytes(small.Jpeg, "image/jpeg", entityTag: new EntityTagHeaderValue($"\"{id}-{(int)size}\""));
     }
 }

@@ -6,6 +6,7 @@ using WitnessMark.Maths;
 using WitnessMark.Records;
 using WitnessMark.Web.Api;
 using WitnessMark.Web.Client.Wire;
+using WitnessMark.Web.Pictures;
 
 namespace WitnessMark.Web.Hosting;
 
@@ -57,7 +58,8 @@ public static class Serve
         builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         builder.Services.ConfigureHttpJsonOptions(o => WireJson.Set(o.SerializerOptions));
         builder.Services.AddSingleton(records.Vehicles).AddSingleton(records.Readings).AddSingleton(records.Bench).AddSingleton(records.Jobs)
-            .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures).AddSingleton(records.Stamp);
+            .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures).AddSingleton(records.Albums).AddSingleton(records.Stamp);
+        builder.Services.AddPictures(RecordRoom.PicturesOf(records.Path));
         var app = builder.Build();
         app.UseGuard();
         app.UseAnswers();
@@ -72,6 +74,7 @@ public static class Serve
         reads.MapDesk();
         reads.MapHours();
         api.MapPictures();
+        api.MapAlbums();
         api.MapFallback("{**rest}", () => Results.Json(new Refused("Nothing is kept at this address."), statusCode: StatusCodes.Status404NotFound));
         app.MapFallbackToFile("index.html");
         return app;

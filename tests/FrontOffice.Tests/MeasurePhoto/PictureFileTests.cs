@@ -5,6 +5,7 @@ using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
 using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.Tests.FrontOffice.MeasurePhoto;
 

@@ -4,8 +4,8 @@ using MetadataExtractor.Formats.Exif;
 using StbImageSharp;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
-using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.Tests.FrontOffice.MeasurePhoto;
 

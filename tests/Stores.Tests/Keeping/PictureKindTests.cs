@@ -17,13 +17,13 @@ public class PictureKindTests
     public void Another_file_is_refused(string hex, string words) => Assert.Contains(words, PictureKind.Of(Convert.FromHexString(hex)).Refusal!.Sentence);
 
     [Fact]
-    [Truth(Grade.Property, "12 MB and no byte more")]
+    [Truth(Grade.Property, "40 MB and no byte more")]
     public void A_large_picture_is_refused()
     {
         var large = new byte[PictureKind.Largest + 1];
         new byte[] { 0xFF, 0xD8, 0xFF }.CopyTo(large, 0);
         Assert.True(PictureKind.Of(large.AsSpan()[..^1]).Ok);
-        Assert.Contains("12 MB", PictureKind.Of(large).Refusal!.Sentence);
+        Assert.Contains("40 MB", PictureKind.Of(large).Refusal!.Sentence);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using JpegLibrary;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.Maths;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 

@@ -1,6 +1,7 @@
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 
@@ -8,12 +9,16 @@ namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 /// <param name="Focal35">mm as on 36 × 24 mm film; null where it is not told.</param>
 public sealed record PictureFile(Raster Raster, double? Focal35)
 {
+    /// <summary>Measured in: more pixels gain nothing and fill a phone's memory.</summary>
+    public const long MostPixels = 40_000_000;
+
     /// <summary>JPEG and PNG. Size and kind are looked at before any pixel is made; see <see cref="PictureHead.Read"/> for what is refused.</summary>
     public static Parsed<PictureFile> Read(byte[] file)
     {
         var told = PictureHead.Read(file);
         if (told.Refusal is { } refused) return refused;
         var head = told.Value;
+        if (head.OverPixels(MostPixels) is { } over) return over;
         var read = head.Format switch
         {
             PictureFormat.Jpeg => JpegReader.Read(file, head),

@@ -1,4 +1,5 @@
 using WitnessMark.DrawingOffice.Photo;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
 

@@ -1,3 +1,5 @@
+using WitnessMark.Stores.Photographs.Files;
+
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
 /// <summary>How the samples of a PNG lie in its rows (ISO/IEC 15948, 11.2.2).</summary>

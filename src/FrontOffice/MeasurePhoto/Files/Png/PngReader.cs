@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.Maths;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
 using WitnessMark.DrawingOffice.Photo;
+using WitnessMark.Stores.Photographs.Files;
 
 namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 

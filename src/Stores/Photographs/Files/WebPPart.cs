@@ -1,12 +1,12 @@
 using System.Buffers.Binary;
 using System.Text;
 
-namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
+namespace WitnessMark.Stores.Photographs.Files;
 
 /// <summary>One chunk of a WebP (RFC 9649, 2.3).</summary>
 /// <param name="Start">Of its name, bytes.</param>
 /// <param name="Length">Of its data without the byte that fills an odd length.</param>
-readonly record struct WebPPart(string Name, int Start, int Length)
+public readonly record struct WebPPart(string Name, int Start, int Length)
 {
     public const int HeadSize = 12;
 

@@ -1,12 +1,12 @@
 using System.Buffers.Binary;
 using System.Text;
 
-namespace WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
+namespace WitnessMark.Stores.Photographs.Files;
 
 /// <summary>One chunk of a PNG (ISO/IEC 15948, 5.3).</summary>
 /// <param name="Start">Of its length field, bytes.</param>
 /// <param name="Length">Of its data, bytes.</param>
-readonly record struct PngPart(string Name, int Start, int Length)
+public readonly record struct PngPart(string Name, int Start, int Length)
 {
     /// <summary>Bytes of the length, the name and the check sum.</summary>
     const int Around = 12;

@@ -1,9 +1,8 @@
 using System.Buffers.Binary;
-using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Keeping;
 
-namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
+namespace WitnessMark.Stores.Photographs.Files;
 
 public enum PictureFormat { Jpeg, Png, WebP }
 
@@ -16,15 +15,15 @@ public sealed record PictureHead(PictureFormat Format, int Width, int Height, in
     /// <summary>Bytes.</summary>
     public const int LargestFile = 100_000_000;
 
-    /// <summary>Pixels: the largest that a phone takes at its full size, with room; a picture past it gains nothing and fills the memory.</summary>
-    public const long MostPixels = 40_000_000;
+    /// <summary>Pixels: the largest that a phone or camera takes at its full size, with room; a picture past it gains nothing and fills the memory.</summary>
+    public const long MostPixels = 60_000_000;
 
     const string Field = "picture";
 
     /// <summary>Turned upright, width and height change places.</summary>
     public bool Lies => Turn >= 5;
 
-    /// <summary>Refused: no picture, one of another kind (HEIC with what to do), cut short, of no size, over 100 MB or over 40 million pixels.</summary>
+    /// <summary>Refused: no picture, one of another kind (HEIC with what to do), cut short, of no size, over 100 MB or over 60 million pixels.</summary>
     public static Parsed<PictureHead> Read(ReadOnlySpan<byte> file)
     {
         if (file.Length > LargestFile)
@@ -34,9 +33,19 @@ public sealed record PictureHead(PictureFormat Format, int Width, int Height, in
         var head = kind.Value switch { "image/jpeg" => Jpeg(file), "image/png" => Png(file), _ => WebP(file) };
         if (head is null) return Refusal.Of(Field, $"{file.Length / 1000} kB", "the file ends before the picture does; copy it from the phone or camera again");
         if (head.Width < 1 || head.Height < 1) return Refusal.Of(Field, $"{head.Width} by {head.Height} px", "a picture has at least one pixel each way");
-        if ((long)head.Width * head.Height > MostPixels)
-            return Refusal.Of(Field, $"{head.Width} by {head.Height} px", $"at most {MostPixels / 1_000_000} million pixels are read; take it at a smaller size");
-        return head;
+        return head.OverPixels(MostPixels) is { } over ? over : head;
+    }
+
+    /// <summary>Why it is not made into pixels where at most so many are; null when it is.</summary>
+    public Refusal? OverPixels(long most) => (long)Width * Height <= most ? null
+        : Refusal.Of(Field, $"{Width} by {Height} px", $"at most {most / 1_000_000} million pixels are read; take it at a smaller size");
+
+    /// <summary>When the camera says the picture was taken, from the first part of a JPEG; null where it does not tell.</summary>
+    public static CameraTime? Taken(ReadOnlySpan<byte> beginning)
+    {
+        foreach (var part in JpegPart.Of(beginning))
+            if (part.Marker == 0xE1 && part.Body(beginning) is var body && body.StartsWith(JpegNotes)) return Exif.Read(body[JpegNotes.Length..]).Taken;
+        return null;
     }
 
     static PictureHead? Jpeg(ReadOnlySpan<byte> file)

@@ -1,7 +1,6 @@
 using System.Buffers.Binary;
-using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 
-namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
+namespace WitnessMark.Stores.Photographs.Files;
 
 /// <summary>
 /// A picture fit to leave the house: pixels, colours and which way up it stands, and nothing else. Where and when it was taken, the

@@ -1,12 +1,12 @@
 using System.Buffers.Binary;
 
-namespace WitnessMark.FrontOffice.MeasurePhoto.Files;
+namespace WitnessMark.Stores.Photographs.Files;
 
 /// <summary>One marker segment of a JPEG (ISO/IEC 10918-1, annex B).</summary>
 /// <param name="Marker">Second byte of the marker.</param>
 /// <param name="Start">Of the marker's 0xFF, bytes.</param>
 /// <param name="End">Past the segment; past the coded picture too where it is a scan.</param>
-readonly record struct JpegPart(byte Marker, int Start, int End)
+public readonly record struct JpegPart(byte Marker, int Start, int End)
 {
     public const byte Begin = 0xD8, Finish = 0xD9, Scan = 0xDA;
 
