@@ -13,6 +13,11 @@ sealed record PracticePlate(int Number, ImmutableArray<(string Id, Vec2 At)> Cor
 {
     public const int Last = 9999;
 
+    /// <summary>The middle of all plates: what a person would sketch of any of them, which gives nothing of one away.</summary>
+    public static PracticePlate Rough { get; } = new(
+        0, [("C1", new(0, 0)), ("C2", new(110, 0)), ("C3", new(110, 60)), ("C4", new(85, 80)), ("C5", new(0, 80))],
+        [("H1", new(25, 20), 20), ("H2", new(80, 25), 20), ("H3", new(45, 55), 20)]);
+
     public static PracticePlate Of(int number)
     {
         if (number is < 1 or > Last) throw new RefusedException(Refusal.Of("sheet number", $"{number}", $"give a whole number from 1 to {Last}"));
@@ -37,12 +42,11 @@ sealed record PracticePlate(int Number, ImmutableArray<(string Id, Vec2 At)> Cor
 
     public IEnumerable<(string Id, string From, string To)> Edges => Corners.Select((c, i) => ($"E{i + 1}", c.Id, Corners[(i + 1) % Corners.Length].Id));
 
-    /// <summary>The plate as a person would sketch it on the bench: places to 5 mm, which give nothing away.</summary>
-    public ImmutableArray<Feature> Sketched =>
+    public ImmutableArray<Feature> Features =>
     [
-        .. Corners.Select(c => new Feature(c.Id, FeatureKind.Point) { Sketch = Rough(c.At) }),
+        .. Corners.Select(c => new Feature(c.Id, FeatureKind.Point) { Sketch = c.At }),
         .. Edges.Select(e => new Feature(e.Id, FeatureKind.Edge) { From = e.From, To = e.To }),
-        .. Holes.Select(h => new Feature(h.Id, FeatureKind.Hole) { Sketch = Rough(h.At), SketchSize = Rough(h.Diameter) }),
+        .. Holes.Select(h => new Feature(h.Id, FeatureKind.Hole) { Sketch = h.At, SketchSize = h.Diameter }),
     ];
 
     /// <summary>What a reading of the sheet would give that a printer has drawn to this scale.</summary>
@@ -71,10 +75,6 @@ sealed record PracticePlate(int Number, ImmutableArray<(string Id, Vec2 At)> Cor
 
     /// <summary>A corner has none.</summary>
     double Diameter(string id, PrintScale scale) => Holes.Where(h => h.Id == id).Select(h => h.Diameter * (1 + (scale.Across + scale.Up) / 2)).FirstOrDefault();
-
-    static Vec2 Rough(Vec2 at) => new(Rough(at.X), Rough(at.Y));
-
-    static double Rough(double mm) => 5 * Math.Round(mm / 5);
 }
 
 /// <summary>How much longer than drawn a printer made things: 0.005 is half a per cent.</summary>

@@ -24,7 +24,7 @@ sealed record PracticeTaken(PracticePlate Plate, Sample Sample, ImmutableArray<i
     {
         var plate = PracticePlate.Of(request.Number);
         var draft = new SampleDraft();
-        foreach (var feature in plate.Sketched) draft.Add(feature, Place.None);
+        foreach (var feature in PracticePlate.Rough.Features) draft.Add(feature, Place.None);
         var instruments = InstrumentList.Usual();
         var (rows, checks) = (ImmutableArray.CreateBuilder<int>(), ImmutableArray.CreateBuilder<CheckRead>());
         var refused = ImmutableSortedDictionary.CreateBuilder<int, string>();

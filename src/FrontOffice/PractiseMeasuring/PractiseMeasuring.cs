@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WitnessMark.DrawingOffice.Survey;
-using WitnessMark.DrawingOffice.Survey.Taking;
 using WitnessMark.FrontOffice.MeasureSample;
-using WitnessMark.FrontOffice.TakeSample;
 using WitnessMark.Maths;
 
 namespace WitnessMark.FrontOffice.PractiseMeasuring;
@@ -28,8 +26,21 @@ public sealed record PracticeState(Sample Sample, Plan? Plan, ImmutableArray<Pra
 /// <summary>A printed plate is measured as a borrowed part would be; afterwards its true sizes are laid beside what was found.</summary>
 public static class PractiseMeasuring
 {
-    /// <summary>A calliper alone: whoever has only a rule reads the same list with it.</summary>
-    static readonly ImmutableArray<BenchTool> Tools = BenchTool.Calliper(150);
+    /// <summary>
+    /// What holds the plate and checks every reading, in the order in which a hand goes over it: sizes, outline, diagonals, each hole off three
+    /// corners, what stands between the holes.
+    /// </summary>
+    static readonly ImmutableArray<(ReadingKind Kind, string From, string? To)> List =
+    [
+        (ReadingKind.Diameter, "H1", null), (ReadingKind.Diameter, "H2", null), (ReadingKind.Diameter, "H3", null),
+        (ReadingKind.LengthAlongEdge, "E1", null), (ReadingKind.LengthAlongEdge, "E2", null), (ReadingKind.LengthAlongEdge, "E3", null),
+        (ReadingKind.LengthAlongEdge, "E4", null), (ReadingKind.LengthAlongEdge, "E5", null),
+        (ReadingKind.CentreDistance, "C1", "C3"), (ReadingKind.CentreDistance, "C1", "C4"), (ReadingKind.CentreDistance, "C2", "C5"),
+        (ReadingKind.CentreDistance, "C1", "H1"), (ReadingKind.CentreDistance, "C2", "H1"), (ReadingKind.CentreDistance, "C5", "H1"),
+        (ReadingKind.CentreDistance, "C1", "H2"), (ReadingKind.CentreDistance, "C2", "H2"), (ReadingKind.CentreDistance, "C4", "H2"),
+        (ReadingKind.CentreDistance, "C1", "H3"), (ReadingKind.CentreDistance, "C3", "H3"), (ReadingKind.CentreDistance, "C5", "H3"),
+        (ReadingKind.InsideBetweenHoles, "H1", "H2"), (ReadingKind.InsideBetweenHoles, "H2", "H3"), (ReadingKind.OutsideOverHoles, "H1", "H3"),
+    ];
 
     /// <summary>The wanted readings: the check lines, then those that hold and check the plate, as for any part that goes back.</summary>
     public static ImmutableArray<PracticeStep> Wanted(int number) => Steps(new(number, []));
@@ -50,15 +61,17 @@ public static class PractiseMeasuring
 
     static ImmutableArray<PracticeStep> Steps(PracticeRequest request)
     {
-        var plate = PracticePlate.Of(request.Number);
-        var list = TakeSample.TakeSample.Run(new(new Sample("practice", "", plate.Sketched, [])) { Tools = Tools }).List.Steps;
+        _ = PracticePlate.Of(request.Number);
+        var plate = PracticePlate.Rough;
         var steps = ImmutableArray.CreateBuilder<PracticeStep>();
         foreach (var (way, _) in PracticeSheet.Ways)
             foreach (var (length, mm) in PracticeSheet.Lengths)
                 Add(PracticeReading.CheckLine, way, length, string.Create(CultureInfo.InvariantCulture, $"{mm:0.#} mm"), $"The check line {way} that should be {length}");
-        foreach (var s in list)
-            Add(KindRule.Of(s.Kind).Words, s.From, s.To ?? "", TakeSample.TakeSample.About(s), PracticeWords.Of(plate, s.Kind, s.From, s.To));
+        foreach (var (kind, from, to) in List)
+            Add(KindRule.Of(kind).Words, from, to ?? "", About(plate.True(kind, from, to, default)), PracticeWords.Of(plate, kind, from, to));
         return steps.ToImmutable();
+
+        static string About(double mm) => string.Create(CultureInfo.InvariantCulture, $"{5 * Math.Round(mm / 5):0} mm");
 
         void Add(string kind, string from, string to, string about, string words) =>
             steps.Add(new(steps.Count + 1, kind, from, to, about, words, request.Readings.Count(r => r.Same(kind, from, to))));
