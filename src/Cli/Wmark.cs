@@ -6,6 +6,7 @@ using WitnessMark.Cli.LookUp;
 using WitnessMark.Cli.MakeTo;
 using WitnessMark.Cli.Photo;
 using WitnessMark.Cli.Planning;
+using WitnessMark.Cli.Practice;
 using WitnessMark.Cli.Shapes;
 using WitnessMark.Cli.Stores;
 using WitnessMark.Cli.Survey;
@@ -25,7 +26,7 @@ static class Wmark
         {
             Survey.SolveCommand.Build(desk),
             NextCommand.Build(desk),
-            SheetCommand.Build(desk),
+            Survey.SheetCommand.Build(desk),
             TakingCommand.Build(desk),
             SolidCommand.Build(desk),
         },
@@ -64,6 +65,11 @@ static class Wmark
         ThreadCommand.Build(desk),
         SizeCommands.Gauge(desk),
         SizeCommands.Drill(desk),
+        new Command("practice", "A printed sheet to measure, and how well it was measured.")
+        {
+            Practice.SheetCommand.Build(desk),
+            CompareCommand.Build(desk),
+        },
         new Command("demo", "The demonstration vehicle.")
         {
             LoadCommand.Build(desk),

@@ -37,7 +37,7 @@ static class TitleBlock
 
     static void Note(Board board, double left, double right, double y, TitleFields fields)
     {
-        var text = (fields.GeneralTolerance.Length > 0 ? fields.GeneralTolerance + ". " : "") + (fields.Spreads ? "± holds 95 in 100. " : "") + "Do not scale.";
+        var text = (fields.GeneralTolerance.Length > 0 ? fields.GeneralTolerance + ". " : "") + (fields.Spreads ? "± holds 95 in 100. " : "") + (fields.ToBeMeasured ? "Drawn to be measured." : "Do not scale.");
         var room = right - left - 4;
         board.Text(new(left + 2, y + 2.2), Letter.Cut(text, room, Letter.Small), Letter.Small, Layers.Frame);
     }

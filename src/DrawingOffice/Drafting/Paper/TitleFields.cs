@@ -26,4 +26,7 @@ public sealed record TitleFields(string Title, string PartNumber)
 
     /// <summary>False on a drawing of designed sizes, which has no ± to speak of.</summary>
     internal bool Spreads { get; init; } = true;
+
+    /// <summary>The sheet itself is there to be measured.</summary>
+    internal bool ToBeMeasured { get; init; }
 }
