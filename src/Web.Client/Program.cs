@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using WitnessMark.Web.Client.BackRoom;
 using WitnessMark.Web.Client.Outbox;
 using WitnessMark.Web.Client.Shell;
+using WitnessMark.Web.Client.Shell.Works;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<House>("#app");
@@ -14,5 +15,6 @@ builder.Services.AddSingleton<DeskServer>();
 builder.Services.AddSingleton<Tray>();
 builder.Services.AddSingleton<ThisDevice>();
 builder.Services.AddSingleton<Desk>();
+builder.Services.AddSingleton<LongWork>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 await builder.Build().RunAsync();
