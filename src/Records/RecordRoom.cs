@@ -28,7 +28,7 @@ public sealed class RecordRoom
         _connection = ConnectionTo(path);
         _options = Options(path);
         Pictures = new PictureFolder(PicturesOf(path));
-        Albums = new PictureAlbums(Db);
+        Albums = new PictureAlbums(Db, _shelf);
         Stamp = new RecordStamp(_connection);
     }
 

@@ -6,7 +6,7 @@ using WitnessMark.Stores.Photographs;
 namespace WitnessMark.Records;
 
 /// <summary>Holds a vehicle's album for as long as no fact that could change it has arrived: 20,000 pictures are read once and not for every stretch.</summary>
-sealed class PictureAlbums(Func<RecordsDb> open) : IPictureAlbums
+sealed class PictureAlbums(Func<RecordsDb> open, FactShelf shelf) : IPictureAlbums
 {
     static readonly string[] Kinds = [nameof(PictureTaken), nameof(PictureSaid), nameof(TakenBack)];
 
@@ -22,8 +22,8 @@ sealed class PictureAlbums(Func<RecordsDb> open) : IPictureAlbums
             newest = Math.Max(newest, await db.Set<KeptFact>().Where(f => f.VehicleId == vehicle && f.Kind == kind)
                 .OrderByDescending(f => EF.Property<long>(f, RecordsDb.Arrival)).Select(f => EF.Property<long>(f, RecordsDb.Arrival)).FirstOrDefaultAsync(cancel));
         if (_held.TryGetValue(vehicle, out var held) && held.Newest == newest) return held.Album;
-        var takenBack = await FactRows.Of<TakenBack>(db, vehicle, cancel);
-        var album = new PictureAlbum(Rows.Standing(await FactRows.Of<PictureTaken>(db, vehicle, cancel), takenBack), Rows.Standing(await FactRows.Of<PictureSaid>(db, vehicle, cancel), takenBack));
+        var takenBack = await shelf.Of<TakenBack>(db, vehicle, cancel);
+        var album = new PictureAlbum(Rows.Standing(await shelf.Of<PictureTaken>(db, vehicle, cancel), takenBack), Rows.Standing(await shelf.Of<PictureSaid>(db, vehicle, cancel), takenBack));
         _held[vehicle] = (newest, album);
         return album;
     }
