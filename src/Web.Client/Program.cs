@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using WitnessMark.Web.Client.BackRoom;
 using WitnessMark.Web.Client.Outbox;
 using WitnessMark.Web.Client.Shell;
+using WitnessMark.Web.Client.Shell.Devices;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<House>("#app");
@@ -12,6 +13,7 @@ builder.Services.AddSingleton<PageScript>();
 builder.Services.AddSingleton<Server>();
 builder.Services.AddSingleton<DeskServer>();
 builder.Services.AddSingleton<Tray>();
+builder.Services.AddSingleton<PairServer>();
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 await builder.Build().RunAsync();
