@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using WitnessMark.Web.Client.BackRoom;
 using WitnessMark.Web.Client.Outbox;
 using WitnessMark.Web.Client.Shell;
+using WitnessMark.Web.Client.Shell.Devices;
 using WitnessMark.Web.Client.Shell.Works;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -14,6 +15,7 @@ builder.Services.AddSingleton<Server>();
 builder.Services.AddSingleton<DeskServer>();
 builder.Services.AddSingleton<Tray>();
 builder.Services.AddSingleton<ThisDevice>();
+builder.Services.AddSingleton<PairServer>();
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton<LongWork>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });

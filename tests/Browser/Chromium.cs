@@ -31,6 +31,8 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = scheme,
             HasTouch = touch,
             AcceptDownloads = true,
+            // A phone on which somebody went on past the warning.
+            IgnoreHTTPSErrors = address.Scheme == "https",
         });
         context.SetDefaultTimeout(60_000);
         var visit = new Visit(context, await context.NewPageAsync(), address);

@@ -154,6 +154,9 @@ public sealed class Server(HttpClient http)
         }
     }
 
+    /// <summary>The host knows this device from now on.</summary>
+    internal void Paired() => Tell(null);
+
     void Tell(string? unpaired)
     {
         if (Unpaired == unpaired) return;

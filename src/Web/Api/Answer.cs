@@ -1,10 +1,11 @@
 using System.Text.Json;
 using WitnessMark.Maths;
 using WitnessMark.Web.Client.Wire;
+using WitnessMark.Web.Hosting;
 
 namespace WitnessMark.Web.Api;
 
-/// <summary>Turns faults of a request into one sentence: 400 what was refused, 409 a clash, 413 too large.</summary>
+/// <summary>Turns faults of a request into one sentence: 400 what was refused, 409 a clash, 413 too large, 507 no room on the disk.</summary>
 static class Answer
 {
     public static void UseAnswers(this WebApplication app) => app.Use(async (context, next) =>
@@ -20,6 +21,10 @@ static class Answer
         catch (BadHttpRequestException e) when (e.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
             await Refuse(context, e.StatusCode, "The request is too large; send less at once.");
+        }
+        catch (Exception e) when (DiskFaults.Tells(e))
+        {
+            await Refuse(context, StatusCodes.Status507InsufficientStorage, DiskFaults.Sentence);
         }
         catch (BadHttpRequestException e)
         {

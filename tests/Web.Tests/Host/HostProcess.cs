@@ -9,20 +9,48 @@ namespace WitnessMark.Web.Tests;
 public sealed class HostProcess : IAsyncDisposable
 {
     readonly string _folder = Directory.CreateTempSubdirectory("wm-web-").FullName;
+    readonly string[] _more;
     Process? _process;
+    int? _disk;
 
-    HostProcess() { }
+    HostProcess(string[] more) => _more = more;
 
     public Uri Address { get; private set; } = null!;
+
+    public int ProcessId => _process!.Id;
+
+    /// <summary>Where paired devices come in, when it was started for them.</summary>
+    public Uri LanAddress { get; private set; } = null!;
 
     public string Database => Path.Combine(_folder, "records.db");
 
     public HttpClient Http { get; private set; } = null!;
 
-    public static async Task<HostProcess> Start()
+    /// <param name="more">Further arguments.</param>
+    public static async Task<HostProcess> Start(params string[] more)
     {
-        var host = new HostProcess();
+        var host = new HostProcess(more);
         await host.Begin(0);
+        return host;
+    }
+
+    /// <summary>With its records on a disk of this size that it alone sees (a mount namespace of Linux).</summary>
+    public static async Task<HostProcess> StartOnSmallDisk(int kilobytes)
+    {
+        var host = new HostProcess([]) { _disk = kilobytes };
+        await host.Begin(0);
+        return host;
+    }
+
+    /// <summary>Where another process finds a file that lies beside the records.</summary>
+    public string Beside(string name) => Path.Combine(_disk is null ? _folder : $"/proc/{ProcessId}/root{_folder}", name);
+
+    /// <summary>As it serves paired devices: by HTTPS, at this machine's loopback address so that no network is needed.</summary>
+    public static async Task<HostProcess> StartForDevices()
+    {
+        var port = FreePort();
+        var host = await Start("--lan", "--lan-address", "127.0.0.1", "--lan-port", $"{port}");
+        host.LanAddress = new($"https://127.0.0.1:{port}/");
         return host;
     }
 
@@ -65,7 +93,8 @@ public sealed class HostProcess : IAsyncDisposable
 
     async Task Begin(int port)
     {
-        _process = Launch(["--port", $"{port}", "--db", Database], null);
+        string[] args = ["--port", $"{port}", "--db", Database, .. _more];
+        _process = _disk is { } kilobytes ? LaunchOnDisk(kilobytes, args) : Launch(args, null);
         _process.ErrorDataReceived += (_, _) => { };
         _process.BeginErrorReadLine();
         var waiting = new CancellationTokenSource(TimeSpan.FromSeconds(60)).Token;
@@ -80,10 +109,19 @@ public sealed class HostProcess : IAsyncDisposable
         throw new InvalidOperationException("The host ended before it said where it is.");
     }
 
+    /// <summary>Root may mount as it is; anybody else as root of a user namespace. Exec keeps the process id.</summary>
+    Process LaunchOnDisk(int kilobytes, string[] args) => Process.Start(new ProcessStartInfo("unshare",
+        [Environment.IsPrivilegedProcess ? "-m" : "-rm", "sh", "-c", $"mount -t tmpfs -o size={kilobytes}k tmpfs \"$0\" && exec dotnet \"$@\"", _folder, Dll, .. args])
+    {
+        RedirectStandardOutput = true,
+        RedirectStandardError = true,
+    })!;
+
+    static string Dll => typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
+
     static Process Launch(IEnumerable<string> args, string? urls)
     {
-        var dll = typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
-        var start = new ProcessStartInfo("dotnet", [dll, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", [Dll, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true };
         if (urls is not null) start.Environment["ASPNETCORE_URLS"] = urls;
         return Process.Start(start)!;
     }
