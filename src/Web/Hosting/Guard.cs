@@ -15,7 +15,7 @@ static class Guard
     /// <summary>No inline script or style, nothing from elsewhere. Blazor needs wasm-unsafe-eval to compile WebAssembly; blob: is for downloads and previews made in the page.</summary>
     const string ContentPolicy =
         "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob: data:; " +
-        "connect-src 'self'; font-src 'self'; worker-src 'self'; base-uri 'self'; form-action 'none'; frame-ancestors 'none'";
+        "connect-src 'self'; font-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'self'; form-action 'none'; frame-ancestors 'none'";
 
     /// <summary>Largest request body, bytes: a thousand readings at once are well below it.</summary>
     public const long LargestBody = 2 << 20;
