@@ -23,7 +23,9 @@ public sealed class Chromium : IAsyncLifetime
         });
     }
 
-    public async Task<Visit> Visit(Uri address, string path, int width = 1360, int height = 860, ColorScheme scheme = ColorScheme.Light, bool touch = false)
+    /// <param name="worker">Lets the app be kept on the device. Else every visit begins as the first, and requests can be held up by the test.</param>
+    /// <param name="before">Script run in the page before its own.</param>
+    public async Task<Visit> Visit(Uri address, string path, int width = 1360, int height = 860, ColorScheme scheme = ColorScheme.Light, bool touch = false, bool worker = false, string? before = null)
     {
         var context = await _browser!.NewContextAsync(new()
         {
@@ -31,10 +33,12 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = scheme,
             HasTouch = touch,
             AcceptDownloads = true,
+            ServiceWorkers = worker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
             // A phone on which somebody went on past the warning.
             IgnoreHTTPSErrors = address.Scheme == "https",
         });
         context.SetDefaultTimeout(60_000);
+        if (before is not null) await context.AddInitScriptAsync(before);
         var visit = new Visit(context, await context.NewPageAsync(), address);
         await visit.Go(path);
         return visit;

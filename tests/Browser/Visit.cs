@@ -14,7 +14,7 @@ public sealed class Visit : IAsyncDisposable
         page.Console += (_, m) =>
         {
             // A host that is away is told as a failed request: that is the browser's own line, not a fault of the page.
-            if (m.Type is "error" or "warning" && !m.Text.Contains("Failed to load resource")) Complaints.Add(m.Text);
+            if (m.Type is "error" or "warning" && !m.Text.Contains("Failed to load resource") && !m.Text.Contains("net::ERR_") && !m.Text.Contains("blocked by Playwright")) Complaints.Add(m.Text);
         };
         page.PageError += (_, e) => Complaints.Add(e);
         page.Request += (_, r) =>
@@ -24,6 +24,17 @@ public sealed class Visit : IAsyncDisposable
     }
 
     public IPage Page { get; }
+
+    /// <summary>The same browser's other pages, its storage and its network.</summary>
+    public IBrowserContext Browser => _context;
+
+    /// <summary>Another tab of the same browser.</summary>
+    public async Task<Visit> Tab(string path)
+    {
+        var tab = new Visit(_context, await _context.NewPageAsync(), _address);
+        await tab.Go(path);
+        return tab;
+    }
 
     /// <summary>Console errors (content-policy breaches among them), faults, and requests to anywhere else.</summary>
     public List<string> Complaints { get; } = [];

@@ -1,36 +1,29 @@
-using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using WitnessMark.Stores;
-using WitnessMark.Web.Client.Shell;
-using WitnessMark.Web.Client.Wire;
+using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Client.Outbox.Shelf;
 
 namespace WitnessMark.Web.Client.Outbox;
 
 /// <summary>
-/// A decision open in the page: saved under the version it was built on, kept in the browser until the host has it, and asked about
-/// when somebody else saved first.
+/// A decision open in the page: saved under the version it was built on, kept in the out-tray until the host has it, and asked about when
+/// somebody else saved first.
 /// </summary>
 public sealed class Decision<T> where T : class
 {
-    /// <summary>Quiet time before a change is sent, and between tries, ms.</summary>
-    const int Pause = 400, Patience = 3000;
-
-    readonly string _key;
-    readonly JsonTypeInfo<Saving<T>> _shape;
-    readonly Func<T, int, Task<Reply<Saved<T>>>> _save;
-    readonly PageScript _page;
-    readonly TimeProvider _clock;
+    readonly Tray _tray;
+    readonly string _address;
     int _version;
-    bool _sending;
+    bool _keeping, _again, _following;
 
-    /// <param name="key">What it is kept under in the browser while it waits.</param>
-    public Decision(string key, Versioned<T> standing, JsonTypeInfo<Saving<T>> shape, Func<T, int, Task<Reply<Saved<T>>>> save, PageScript page, TimeProvider clock)
+    /// <param name="address">Where it is saved; it waits under the same name.</param>
+    public Decision(Tray tray, string address, Versioned<T> standing)
     {
-        (_key, _shape, _save, _page, _clock) = (key, shape, save, page, clock);
+        (_tray, _address) = (tray, address);
         (Row, _version) = (standing.Row, standing.Version);
-        if (KeptHere() is not { } kept) return;
-        (Row, _version, Waiting) = (kept.Row, kept.BasedOn, true);
-        _ = Send();
+        if (tray.Lying.Decisions.GetValueOrDefault(address) is not { } kept || Spelling.Read<T>(kept.Text) is not { } row) return;
+        (Row, _version, Waiting, Refusal) = (row, kept.BasedOn, true, kept.Refusal);
+        if (kept.Theirs is { } theirs && Spelling.Read<T>(theirs) is { } other) Clash = new(other, kept.TheirVersion);
+        _ = Follow();
     }
 
     public T Row { get; private set; }
@@ -41,7 +34,7 @@ public sealed class Decision<T> where T : class
     /// <summary>What somebody else saved first; null when there is no clash.</summary>
     public Versioned<T>? Clash { get; private set; }
 
-    /// <summary>Why the host will not have it.</summary>
+    /// <summary>Why the host will not have it, or why it could not be kept here.</summary>
     public string? Refusal { get; private set; }
 
     public event Action? Changed;
@@ -49,91 +42,87 @@ public sealed class Decision<T> where T : class
     public void Change(T row)
     {
         (Row, Waiting, Refusal) = (row, true, null);
-        Keep();
         Changed?.Invoke();
-        _ = Send();
+        _ = Keep();
     }
 
     public void KeepMine()
     {
         if (Clash is not { } other) return;
         (_version, Clash) = (other.Version, null);
-        Change(Row);
+        _ = Mine();
     }
 
     public void TakeTheirs()
     {
         if (Clash is not { } other) return;
         (Clash, Waiting, _version, Row) = (null, false, other.Version, other.Row);
-        _page.Forget(_key);
+        _ = _tray.TakeTheirs(_address);
         Changed?.Invoke();
     }
 
-    async Task Send()
+    async Task Mine()
     {
-        if (_sending) return;
-        _sending = true;
+        await _tray.KeepMine(_address);
+        await Follow();
+    }
+
+    /// <summary>The newest is written as soon as the one before is on the disk.</summary>
+    async Task Keep()
+    {
+        (_again, var busy) = (true, _keeping);
+        if (busy) return;
+        _keeping = true;
         try
         {
-            var wait = Pause;
-            while (Waiting && Clash is null && Refusal is null)
+            while (_again)
             {
-                await Task.Delay(TimeSpan.FromMilliseconds(wait), _clock);
-                wait = await SendOnce() ? Pause : Patience;
+                _again = false;
+                var why = await _tray.Decide(typeof(T).Name, _address, Spelling.Text(Row), _version, quiet: true);
+                if (why is not null && !_again) Refusal = why;
+            }
+        }
+        finally
+        {
+            _keeping = false;
+        }
+        Waiting = Refusal is not null || IsKept;
+        Changed?.Invoke();
+        await Follow();
+    }
+
+    bool IsKept => _tray.Lying.Decisions.ContainsKey(_address);
+
+    async Task Follow()
+    {
+        if (_following) return;
+        _following = true;
+        try
+        {
+            while (IsKept && Clash is null && Refusal is null)
+            {
+                var said = await _tray.Settled(_address);
+                if (said.Fate == Fate.Clash && Spelling.Read<T>(said.Words!) is { } theirs) Clash = new(theirs, said.Version);
+                // What was changed meanwhile has not been refused.
+                else if (said.Fate == Fate.Refused) Refusal = _tray.Lying.Decisions.GetValueOrDefault(_address)?.Refusal;
+                else if (said.Fate == Fate.Done) (_version, Waiting) = (said.Version, IsKept || _keeping);
                 Changed?.Invoke();
             }
         }
         finally
         {
-            _sending = false;
-        }
-    }
-
-    /// <returns>False when the host was away.</returns>
-    async Task<bool> SendOnce()
-    {
-        var sent = Row;
-        var reply = await _save(sent, _version);
-        if (reply.Away) return false;
-        if (reply.Refusal is not null)
-        {
-            // What was changed meanwhile has not been refused.
-            if (ReferenceEquals(sent, Row)) Refusal = reply.Refusal;
-            return true;
-        }
-        if (reply.Value.Clash)
-        {
-            Clash = reply.Value.Standing;
-            return true;
-        }
-        _version = reply.Value.Standing.Version;
-        Waiting = !ReferenceEquals(sent, Row);
-        if (Waiting) Keep();
-        else _page.Forget(_key);
-        return true;
-    }
-
-    void Keep() => _page.Keep(_key, JsonSerializer.Serialize(new(Row, _version), _shape));
-
-    Saving<T>? KeptHere()
-    {
-        try
-        {
-            return _page.Kept(_key) is { } text ? JsonSerializer.Deserialize(text, _shape) : null;
-        }
-        catch (JsonException)
-        {
-            return null;
+            _following = false;
         }
     }
 }
 
-/// <summary>Opens the decisions about a sample.</summary>
-public sealed class Decisions(Server server, PageScript page, TimeProvider clock)
+/// <summary>Opens decisions.</summary>
+public static class Decisions
 {
-    public Decision<SampleSketch> Sketch(Versioned<SampleSketch> standing) =>
-        new($"wm.sketch.{standing.Row.Id:N}", standing, WireJson.Default.SavingSampleSketch, server.Save, page, clock);
+    public static Decision<SampleSketch> Sketch(this Tray tray, Versioned<SampleSketch> standing) => new(tray, Kinds.Sketch(standing.Row.Id), standing);
 
-    public Decision<FoldedPart> Folded(Versioned<FoldedPart> standing) =>
-        new($"wm.folded.{standing.Row.Id:N}", standing, WireJson.Default.SavingFoldedPart, server.Save, page, clock);
+    public static Decision<FoldedPart> Folded(this Tray tray, Versioned<FoldedPart> standing) => new(tray, Kinds.Folded(standing.Row.Id), standing);
+
+    public static Decision<T> Decision<T>(this Tray tray, Versioned<T> standing) where T : class, IDecision =>
+        new(tray, Kinds.Desk(typeof(T).Name, standing.Row.VehicleId, standing.Row.Id), standing);
 }

@@ -1,39 +1,61 @@
 using System.Collections.Immutable;
-using System.Net.Http.Headers;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Client.Outbox.Shelf;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Outbox;
 
 /// <summary>The stores' desk, the hours and the calendar over HTTP. Each kind of row has the address of its name.</summary>
-public sealed class DeskServer(Server server)
+public sealed class DeskServer(Server server, Tray tray)
 {
-    public Task<Reply<ImmutableArray<Versioned<T>>>> Decisions<T>(Guid vehicle) where T : IDecision =>
-        server.Get(Address<T>(vehicle), DeskJson.Of<ImmutableArray<Versioned<T>>>());
+    /// <summary>As they stand, with those that wait here over them.</summary>
+    public async Task<Reply<ImmutableArray<Versioned<T>>>> Decisions<T>(Guid vehicle) where T : class, IDecision
+    {
+        var reply = await server.Get(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<Versioned<T>>>());
+        return reply.As(rows => Overlay.Decisions(rows, vehicle, tray.Lying, reply.AsOf is not null));
+    }
 
-    public Task<Reply<Saved<T>>> Save<T>(T row, int basedOn) where T : IDecision =>
-        server.Send(HttpMethod.Put, $"{Address<T>(row.VehicleId)}/{row.Id}", new Saving<T>(row, basedOn), DeskJson.Of<Saving<T>>(), DeskJson.Of<Saved<T>>());
+    /// <summary>Those that stand, and those that wait here.</summary>
+    public async Task<Reply<ImmutableArray<T>>> Facts<T>(Guid vehicle) where T : class, IFact
+    {
+        var before = tray.Lying;
+        var reply = await server.Get(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<T>>());
+        return reply.As(facts => Overlay.Facts(facts, vehicle, before, tray.Lying, reply.AsOf is not null));
+    }
 
-    /// <summary>Those that stand.</summary>
-    public Task<Reply<ImmutableArray<T>>> Facts<T>(Guid vehicle) where T : IFact =>
-        server.Get(Address<T>(vehicle), DeskJson.Of<ImmutableArray<T>>());
+    /// <summary>A stretch of those that stand, newest arrival first; the first begins with those that wait here.</summary>
+    public async Task<Reply<Stretch<T>>> Newest<T>(Guid vehicle, Newest asked) where T : class, IFact
+    {
+        var before = tray.Lying;
+        var reply = await server.Get($"{Kinds.Desk(typeof(T).Name, vehicle)}/newest?take={asked.Take}&before={asked.Before}&part={asked.PartId}", DeskJson.Of<Stretch<T>>());
+        // A stretch that was never read here is cut out of the whole, when that was.
+        if (reply.Away && asked.Before is null && await Facts<T>(vehicle) is { Away: false, Refusal: null } all) return all.As(facts => Cut(facts, asked));
+        return reply.As(stretch => Overlay.Newest(stretch, vehicle, asked, before, tray.Lying, reply.AsOf is not null));
+    }
 
-    /// <summary>A stretch of those that stand, newest arrival first.</summary>
-    public Task<Reply<Stretch<T>>> Newest<T>(Guid vehicle, Newest asked) where T : IFact =>
-        server.Get($"{Address<T>(vehicle)}/newest?take={asked.Take}&before={asked.Before}&part={asked.PartId}", DeskJson.Of<Stretch<T>>());
+    /// <summary>The same as <see cref="Tray.Append{T}(ImmutableArray{T})"/>, told as a reply.</summary>
+    public async Task<Reply<Recorded>> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
+        await tray.Append(facts) is { } why ? new(null, false, why) : new(new(facts.Length), false, null);
 
-    public Task<Reply<Recorded>> Append<T>(params ImmutableArray<T> facts) where T : IFact =>
-        server.Send(HttpMethod.Post, Address<T>(facts[0].VehicleId), facts, DeskJson.Of<ImmutableArray<T>>(), DeskJson.Of<Recorded>());
+    /// <summary>The same as <see cref="Tray.Save{T}(T, int)"/>, told as a reply.</summary>
+    public async Task<Reply<Saved<T>>> Save<T>(T row, int basedOn) where T : class, IDecision =>
+        await tray.Save(row, basedOn) is { } why ? new(default, false, why) : new(new(new(row, basedOn), false), false, null);
 
-    public Task<Reply<HoursHistory>> Hours(Guid vehicle) => server.Get($"api/vehicles/{vehicle}/hours", DeskJson.Of<HoursHistory>());
-
-    public Task<Reply<Recorded>> Start(Started row) => Post("api/hours/starts", row);
-
-    public Task<Reply<Recorded>> Log(HoursEntry row) => Post("api/hours/entries", row);
-
-    public Task<Reply<Recorded>> TakeBack(HoursWithdrawal row) => Post("api/hours/withdrawals", row);
+    public async Task<Reply<HoursHistory>> Hours(Guid vehicle)
+    {
+        var before = tray.Lying;
+        var reply = await server.Get($"api/vehicles/{vehicle}/hours", DeskJson.Of<HoursHistory>());
+        var copy = reply.AsOf is not null;
+        // Hours name a job and not a vehicle: only when some of this device are about is it asked which jobs are its own.
+        var own = before.Entries.Values.Concat(tray.Lying.Entries.Values).Any(e => Kinds.OneByOne(e.Address)) || (copy && tray.Lying.Sent.Values.Any(s => Kinds.OneByOne(s.Address)));
+        if (!own || reply.Value is null) return reply;
+        var jobs = await server.Jobs(vehicle);
+        if (jobs.Value.IsDefault) return reply;
+        var ids = jobs.Value.Select(j => j.Row.Id).ToHashSet();
+        return reply.As(history => Overlay.Hours(history, ids, before, tray.Lying, copy));
+    }
 
     public Task<Reply<Versioned<WorkCalendar>>> Calendar() => server.Get("api/calendar", DeskJson.Of<Versioned<WorkCalendar>>());
 
@@ -45,18 +67,22 @@ public sealed class DeskServer(Server server)
     public Task<Reply<Saved<StandingOrder>>> Save(StandingOrder row, int basedOn) =>
         server.Send(HttpMethod.Put, $"api/vehicles/{row.Id}/order", new(row, basedOn), DeskJson.Of<Saving<StandingOrder>>(), DeskJson.Of<Saved<StandingOrder>>());
 
+    /// <summary>Keeps a picture on this device and sends it; its id is good at once.</summary>
     /// <param name="stream">Of a JPEG, PNG or WebP picture.</param>
-    public Task<Reply<KeptPicture>> Keep(Stream stream)
+    public async Task<Reply<KeptPicture>> Keep(Stream stream)
     {
-        var content = new StreamContent(stream);
-        content.Headers.ContentType = new MediaTypeHeaderValue("application/octet-stream");
-        return server.Send(HttpMethod.Post, "api/pictures", content, DeskJson.Of<KeptPicture>());
+        using var bytes = new MemoryStream();
+        await stream.CopyToAsync(bytes);
+        var kept = await tray.Keep(bytes.ToArray());
+        return kept.Ok ? new(new KeptPicture(kept.Value), false, null) : new(null, false, kept.Refusal!.Sentence);
     }
 
     /// <summary>A picture as it was kept.</summary>
     public Task<Reply<Picture>> Picture(string id) => server.Picture(id);
 
-    static string Address<T>(Guid vehicle) => $"api/vehicles/{vehicle}/desk/{typeof(T).Name}";
-
-    Task<Reply<Recorded>> Post<T>(string address, T row) => server.Send(HttpMethod.Post, address, row, DeskJson.Of<T>(), DeskJson.Of<Recorded>());
+    static Stretch<T> Cut<T>(ImmutableArray<T> facts, Newest asked) where T : IFact
+    {
+        var own = asked.PartId is { } part ? [.. facts.Where(f => (f as IPartFact)?.PartId == part)] : facts;
+        return new([.. own.Reverse().Take(asked.Take)], null, own.Length);
+    }
 }

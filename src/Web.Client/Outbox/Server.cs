@@ -13,11 +13,19 @@ namespace WitnessMark.Web.Client.Outbox;
 /// <summary>What the host said.</summary>
 /// <param name="Away">It did not answer, or not as itself: try again later.</param>
 /// <param name="Refusal">It refused, and will refuse again.</param>
-public readonly record struct Reply<T>(T? Value, bool Away, string? Refusal);
+/// <param name="AsOf">When it said so, where this is a copy kept on this device; null when it has just said it.</param>
+public readonly record struct Reply<T>(T? Value, bool Away, string? Refusal, DateTimeOffset? AsOf = null)
+{
+    /// <summary>The same of what the value is made into.</summary>
+    public Reply<TTo> As<TTo>(Func<T, TTo> made) => new(Away || Refusal is not null || Value is null ? default : made(Value), Away, Refusal, AsOf);
+}
 
 /// <summary>The host's records over HTTP.</summary>
-public sealed class Server(HttpClient http)
+public sealed class Server(HttpClient http, HostStanding standing)
 {
+    /// <summary>Put on a kept copy by service-worker.js.</summary>
+    internal const string KeptAt = "x-wm-kept-at";
+
     /// <summary>Wait between tries while the host is away, ms.</summary>
     const int Patience = 1500;
 
@@ -47,18 +55,6 @@ public sealed class Server(HttpClient http)
     public Task<Reply<VehicleTree>> Tree(Guid vehicle) => Get($"api/vehicles/{vehicle}", Json.VehicleTree);
 
     public Task<Reply<BenchFile>> Sample(Guid sample) => Get($"api/samples/{sample}", Json.BenchFile);
-
-    public Task<Reply<Recorded>> Append(ReadingEntry reading) =>
-        Send(HttpMethod.Post, $"api/samples/{reading.SampleId}/readings", [reading], Json.ImmutableArrayReadingEntry, Json.Recorded);
-
-    public Task<Reply<Recorded>> Withdraw(Withdrawal withdrawal) =>
-        Send(HttpMethod.Post, "api/withdrawals", [withdrawal], Json.ImmutableArrayWithdrawal, Json.Recorded);
-
-    public Task<Reply<Saved<SampleSketch>>> Save(SampleSketch sketch, int basedOn) =>
-        Send(HttpMethod.Put, $"api/samples/{sketch.Id}/sketch", new(sketch, basedOn), Json.SavingSampleSketch, Json.SavedSampleSketch);
-
-    public Task<Reply<Saved<FoldedPart>>> Save(FoldedPart folded, int basedOn) =>
-        Send(HttpMethod.Put, $"api/samples/{folded.Id}/folded", new(folded, basedOn), Json.SavingFoldedPart, Json.SavedFoldedPart);
 
     public Task<Reply<Saved<Part>>> Save(Part part, int basedOn) =>
         Send(HttpMethod.Put, $"api/parts/{part.Id}", new(part, basedOn), Json.SavingPart, Json.SavedPart);
@@ -132,11 +128,14 @@ public sealed class Server(HttpClient http)
         try
         {
             using var response = await ask();
+            var keptAt = response.Headers.TryGetValues(KeptAt, out var at) && DateTimeOffset.TryParse(at.First(), out var time) ? time : (DateTimeOffset?)null;
             if (response.IsSuccessStatusCode || response.StatusCode == HttpStatusCode.Conflict)
             {
                 // Anybody may ask how pairing stands; that answer says nothing of this device.
                 if (response.RequestMessage?.RequestUri?.AbsolutePath.StartsWith("/api/pairing", StringComparison.Ordinal) != true) Tell(null);
-                return new(await response.Content.ReadFromJsonAsync(shape), false, null);
+                var value = await response.Content.ReadFromJsonAsync(shape);
+                standing.Heard(keptAt, response.Headers.Date);
+                return new(value, false, null, keptAt);
             }
             // Too many at once is no refusal of what was sent.
             if ((int)response.StatusCode >= 500 || response.StatusCode == HttpStatusCode.TooManyRequests) return new(default, true, null);

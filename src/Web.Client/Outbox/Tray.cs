@@ -1,101 +1,238 @@
 using System.Collections.Immutable;
+using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
+using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
-using WitnessMark.Web.Client.Shell;
+using WitnessMark.Web.Client.Outbox.Shelf;
 
 namespace WitnessMark.Web.Client.Outbox;
 
 /// <summary>
-/// The out-tray: every entry is kept in the browser before it is shown, sent in the order it was made, and let go only when the host
-/// has acknowledged it. Ids are made here, so an entry sent twice is recorded once.
+/// The out-tray: every entry lies on this device's disk before it is shown, and is let go only when the host has acknowledged it. Ids are
+/// made here, so an entry sent twice is recorded once. Decisions wait under the version they were built on and never overwrite.
 /// </summary>
-public sealed class Tray(PageScript page, Server server, DeskServer desk, TimeProvider clock)
+public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider clock)
 {
-    const string Prefix = "wm.unsent.";
+    /// <summary>How long a page that has just kept something waits to hear what the host says to it, while the host is not known to be away.</summary>
+    static readonly TimeSpan Hearing = TimeSpan.FromSeconds(2), Uploading = TimeSpan.FromSeconds(20);
 
-    /// <summary>Waits between tries while the host does not answer, s.</summary>
-    static readonly int[] Patience = [1, 2, 4, 8, 15];
+    readonly SemaphoreSlim _gate = new(1);
 
-    bool _sending;
-    int _failures;
+    /// <summary>What lies on the shelf, at hand without waiting.</summary>
+    public Lying Lying { get; private set; } = Lying.Nothing;
 
-    /// <summary>The host did not answer the last try.</summary>
-    public bool Away => _failures > 0;
-
-    /// <summary>An entry that the host refused for good: the sentence is shown beside it.</summary>
-    public Dictionary<Guid, string> Refusals { get; } = [];
+    /// <summary>Why this browser keeps nothing; null when it does.</summary>
+    public string? KeepsNothing { get; private set; }
 
     public event Action? Changed;
 
-    public event Action<Unsent>? Acknowledged;
+    /// <summary>The host has it now.</summary>
+    public event Action<Guid>? Acknowledged;
 
     /// <summary>Time-ordered, so that the tray keeps its order under sorted keys.</summary>
     public Guid NewId() => Guid.CreateVersion7(clock.GetUtcNow());
 
+    /// <summary>Finds what was left from the last time. Once, before the first page.</summary>
+    public async Task Open()
+    {
+        try
+        {
+            Lying = await shelf.Read(withSent: true);
+            await Trim();
+        }
+        catch (NotKeptException e)
+        {
+            KeepsNothing = e.Message;
+        }
+    }
+
+    public IReadOnlyList<Unsent> Waiting() => [.. Lying.Entries.Values];
+
+    /// <summary>Those of one kind that wait, in the order they were made.</summary>
+    public IEnumerable<T> Waiting<T>() where T : class => Rows<T>(Lying.Entries.Values.Where(e => e.Kind == typeof(T).Name).Select(e => e.Text));
+
+    public bool IsWaiting(Guid id) => Lying.Entries.ContainsKey(id.ToString("N"));
+
+    /// <summary>Why the host will not have an entry; null when it was not refused.</summary>
+    public string? Refusal(Guid id) => Lying.Entries.GetValueOrDefault(id.ToString("N"))?.Refusal;
+
     /// <summary>Keeps what was seen; answers why not, or null when it is kept on this device.</summary>
-    public async Task<string?> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
-        facts.Select(f => f.Wrong()?.Sentence).FirstOrDefault(w => w is not null) ?? (facts.IsEmpty ? null : (await desk.Append(facts)).Why());
+    public Task<string?> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
+        Append(facts, f => f.Wrong(), f => f.Id, f => Kinds.Desk(typeof(T).Name, f.VehicleId));
+
+    public Task<string?> Append(Started row) => Append([row], r => HoursCheck.Of(r, clock.GetUtcNow()), r => r.Id, _ => Kinds.Starts);
+
+    public Task<string?> Append(HoursEntry row) => Append([row], r => HoursCheck.Of(r, clock.GetUtcNow()), r => r.Id, _ => Kinds.Hours);
+
+    public Task<string?> Append(HoursWithdrawal row) => Append([row], r => HoursCheck.Of(r, clock.GetUtcNow()), r => r.Id, _ => Kinds.HoursTakenBack);
+
+    /// <summary>A reading is shown as soon as it is kept; what the host says to it is not waited for.</summary>
+    public Task<string?> Append(ReadingEntry row) => Append([row], Check.Of, r => r.Id, r => Kinds.Readings(r.SampleId), hear: false);
+
+    public Task<string?> Append(Withdrawal row) => Append([row], Check.Of, r => r.Id, _ => Kinds.Withdrawals, hear: false);
 
     /// <summary>Keeps a decision under the version it was built on (0: new); answers why not, or null when it is kept on this device.</summary>
-    public async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision =>
-        row.Wrong()?.Sentence ?? (await desk.Save(row, basedOn)).Why();
-
-    /// <summary>The same for the hours.</summary>
-    public async Task<string?> Append(Started row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.Start(row)).Why();
-
-    public async Task<string?> Append(HoursEntry row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.Log(row)).Why();
-
-    public async Task<string?> Append(HoursWithdrawal row) => HoursCheck.Of(row, clock.GetUtcNow())?.Sentence ?? (await desk.TakeBack(row)).Why();
-
-    public IReadOnlyList<Unsent> Waiting() => [.. page.KeptUnder(Prefix).Select(Unsent.Read).OfType<Unsent>()];
-
-    public void Put(Unsent entry)
+    public async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision
     {
-        page.Keep(Prefix + entry.Id.ToString("N"), entry.Text);
+        if (row.Wrong() is { } wrong) return wrong.Sentence;
+        var address = Kinds.Desk(typeof(T).Name, row.VehicleId, row.Id);
+        if (await Decide(typeof(T).Name, address, Spelling.Text(row), basedOn, quiet: false) is { } why) return why;
+        var said = await Hear(address);
+        if (said.Fate == Fate.Clash) return "It was changed elsewhere meanwhile: yours is kept here, and nothing was overwritten. Choose between the two under \"Waiting\".";
+        if (said.Fate != Fate.Refused) return null;
+        await Drop(address);
+        return said.Words;
+    }
+
+    /// <summary>Keeps a picture's bytes; they are sent before any entry that names them.</summary>
+    /// <returns>Its id, or why it was not kept.</returns>
+    public async Task<Parsed<string>> Keep(byte[] bytes)
+    {
+        var kind = PictureKind.Of(bytes);
+        if (!kind.Ok) return kind.Refusal!;
+        UnsentPicture picture;
+        try
+        {
+            await _gate.WaitAsync();
+            try
+            {
+                picture = await shelf.KeepPicture(bytes, kind.Value);
+                Lying = Lying with { Pictures = Lying.Pictures.SetItem(picture.Id, picture with { At = clock.GetUtcNow() }) };
+            }
+            finally
+            {
+                _gate.Release();
+            }
+        }
+        catch (NotKeptException e)
+        {
+            var said = await carrier.Carry("api/pictures", bytes);
+            return said.Fate == Fate.Done ? PictureKind.Id(bytes) : new Refusal(said.Fate == Fate.Refused ? said.Words! : e.Message);
+        }
+        Told();
+        // Until the host has it only this device can show it: a page would rather wait a moment.
+        var heard = await Hear(picture.Id, Uploading);
+        if (heard.Fate != Fate.Refused) return picture.Id;
+        await Drop(picture.Id);
+        return new Refusal(heard.Words!);
+    }
+
+    /// <summary>Keeps a decision that is sent when it has been quiet for a moment; what becomes of it is asked with <see cref="Settled"/>.</summary>
+    /// <returns>Why it is not kept.</returns>
+    internal async Task<string?> Decide(string kind, string address, string text, int basedOn, bool quiet)
+    {
+        _touched[address] = quiet ? clock.GetUtcNow() : default;
+        try
+        {
+            await Change(lying =>
+            {
+                var before = lying.Decisions.GetValueOrDefault(address);
+                // What this page built on may have been sent meanwhile: its next change stands on that, and is no clash.
+                if (_saved.TryGetValue(address, out var sent) && basedOn >= sent.BasedOn && basedOn < sent.Version) basedOn = sent.Version;
+                var row = new Unsaved(kind, address, text, before is null ? basedOn : Math.Min(before.BasedOn, basedOn), clock.GetUtcNow())
+                {
+                    Tried = before?.Tried ?? [],
+                    Theirs = quiet ? before?.Theirs : null,
+                    TheirVersion = quiet ? before?.TheirVersion ?? 0 : 0,
+                };
+                return new Shift { Decisions = [row] };
+            });
+        }
+        catch (NotKeptException e)
+        {
+            var said = await carrier.Carry(HttpMethod.Put, address, Saving(text, basedOn));
+            Tell(address, said);
+            return said.Fate switch { Fate.Done => null, Fate.Refused => said.Words, Fate.Clash => "It was changed elsewhere meanwhile; look at what stands now and decide again.", _ => e.Message };
+        }
+        Told();
+        return null;
+    }
+
+    async Task<string?> Append<T>(ImmutableArray<T> rows, Func<T, Refusal?> wrong, Func<T, Guid> id, Func<T, string> address, bool hear = true)
+    {
+        if (rows.Select(wrong).FirstOrDefault(w => w is not null) is { } refused) return refused.Sentence;
+        var now = clock.GetUtcNow();
+        ImmutableArray<Unsent> entries = [.. rows.Select(r => new Unsent(id(r), typeof(T).Name, address(r), Spelling.Text(r), now))];
+        if (entries.IsEmpty) return null;
+        try
+        {
+            await Change(_ => new Shift { Entries = entries });
+        }
+        catch (NotKeptException e)
+        {
+            return await Straight(entries, e.Message);
+        }
+        Told();
+        if (!hear) return null;
+        var said = await Hear(entries[^1].Key);
+        if (said.Fate != Fate.Refused) return null;
+        foreach (var entry in entries) await Drop(entry.Key);
+        return said.Words;
+    }
+
+    /// <summary>Where nothing can be kept, the host may still answer.</summary>
+    async Task<string?> Straight(ImmutableArray<Unsent> entries, string notKept)
+    {
+        foreach (var batch in Batches(entries))
+        {
+            var said = await carrier.Carry(HttpMethod.Post, batch[0].Address, Body(batch));
+            if (said.Fate != Fate.Done) return said.Fate == Fate.Refused ? said.Words : notKept;
+            foreach (var entry in batch) Acknowledged?.Invoke(entry.Id);
+        }
+        return null;
+    }
+
+    /// <summary>Changes shelf and mirror together, one change after the other.</summary>
+    async Task Change(Func<Lying, Shift> change)
+    {
+        await _gate.WaitAsync();
+        try
+        {
+            var shift = change(Lying);
+            await shelf.Change(shift);
+            Lying = Lying.After(shift);
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    /// <summary>
+    /// The same after an answer of the host. A full disk must not stop the tray from emptying: then only what can go is let go, and the
+    /// rest is known until the page is closed.
+    /// </summary>
+    async Task Settle(Func<Lying, Shift> change)
+    {
+        await _gate.WaitAsync();
+        try
+        {
+            var shift = change(Lying);
+            try
+            {
+                await shelf.Change(shift);
+            }
+            catch (NotKeptException) when (shift.Drops.Length > 0)
+            {
+                await shelf.Change(new Shift { Drops = shift.Drops });
+            }
+            catch (NotKeptException)
+            {
+                // Asked again after the next start: the host says the same.
+            }
+            Lying = Lying.After(shift);
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    void Told()
+    {
         Changed?.Invoke();
         _ = Send();
     }
 
-    /// <summary>Lets go of an entry that the host has refused.</summary>
-    public void Drop(Guid id)
-    {
-        page.Forget(Prefix + id.ToString("N"));
-        Refusals.Remove(id);
-        Changed?.Invoke();
-    }
-
-    /// <summary>Sends what waits, one after the other, until the tray is empty.</summary>
-    public async Task Send()
-    {
-        if (_sending) return;
-        _sending = true;
-        try
-        {
-            while (Waiting().FirstOrDefault(u => !Refusals.ContainsKey(u.Id)) is { } next) await Send(next);
-        }
-        finally
-        {
-            _sending = false;
-        }
-    }
-
-    async Task Send(Unsent entry)
-    {
-        var sent = entry.Reading is { } reading ? await server.Append(reading) : await server.Withdraw(entry.Withdrawal!);
-        if (sent.Away)
-        {
-            _failures++;
-            Changed?.Invoke();
-            await Task.Delay(TimeSpan.FromSeconds(Patience[Math.Min(_failures, Patience.Length) - 1]), clock);
-            return;
-        }
-        _failures = 0;
-        if (sent.Refusal is { } sentence) Refusals[entry.Id] = sentence;
-        else
-        {
-            page.Forget(Prefix + entry.Id.ToString("N"));
-            Acknowledged?.Invoke(entry);
-        }
-        Changed?.Invoke();
-    }
+    static IEnumerable<T> Rows<T>(IEnumerable<string> texts) where T : class => texts.Select(Spelling.Read<T>).OfType<T>();
 }

@@ -19,8 +19,13 @@ public sealed class PageScript(IJSRuntime js)
 
     public void Forget(string key) => ((IJSInProcessRuntime)js).InvokeVoid("localStorage.removeItem", key);
 
-    /// <summary>Everything kept under keys that begin so, in the order of the keys.</summary>
-    public string[] KeptUnder(string prefix) => Module.Invoke<string[]>("kept", prefix);
+    /// <summary>The keys of everything kept under keys that begin so, in their order.</summary>
+    public string[] KeysUnder(string prefix) => Module.Invoke<string[]>("keys", prefix);
+
+    /// <summary>Until this window is closed; null forgets it.</summary>
+    public void KeepDraft(string form, string? text) => Module.InvokeVoid("keepDraft", form, text);
+
+    public string? Draft(string form) => Module.Invoke<string?>("draft", form);
 
     /// <summary>Phone or desk, by what it is pointed with.</summary>
     public string KindOfDevice() => Module.Invoke<string>("kindOfDevice");

@@ -20,20 +20,19 @@ public sealed class SampleBench : IDisposable
     ImmutableArray<ReadEntry> _sizes = [];
     CancellationTokenSource? _stop;
     readonly List<Withdrawal> _withdrawals = [];
-    readonly HashSet<Guid> _waiting = [];
+    readonly string _device;
 
-    SampleBench(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock)
+    SampleBench(BenchFile file, Tray tray, string device, Desk desk, TimeProvider clock)
     {
-        (_tray, _desk, _clock) = (tray, desk, clock);
-        (Sketch, Folded) = (new(decisions.Sketch(file.Sketch)), decisions.Folded(file.Folded));
+        (_tray, _device, _desk, _clock) = (tray, device, desk, clock);
+        (Sketch, Folded) = (new(tray.Sketch(file.Sketch)), tray.Folded(file.Folded));
         Sample = file.Sample.Row;
         Owned = file.Instruments;
         _entries.AddRange(file.History.Readings);
         _withdrawals.AddRange(file.History.Withdrawals);
-        foreach (var unsent in tray.Waiting()) Take(unsent);
+        Take();
         Work();
         tray.Changed += Told;
-        tray.Acknowledged += Acknowledged;
         Sketch.Decision.Changed += Told;
         Folded.Changed += Told;
     }
@@ -44,7 +43,7 @@ public sealed class SampleBench : IDisposable
     public ImmutableArray<OwnedInstrument> Owned { get; }
 
     /// <summary>All that was ever written, but what the host refused.</summary>
-    public ReadingHistory History => new([.. _entries.Where(e => !_tray.Refusals.ContainsKey(e.Id))], [.. _withdrawals]);
+    public ReadingHistory History => new([.. _entries.Where(e => _tray.Refusal(e.Id) is null)], [.. _withdrawals]);
 
     public SketchBook Sketch { get; }
 
@@ -78,24 +77,23 @@ public sealed class SampleBench : IDisposable
 
     public event Action? Changed;
 
-    public static SampleBench Open(BenchFile file, Tray tray, Decisions decisions, Desk desk, TimeProvider clock) => new(file, tray, decisions, desk, clock);
+    /// <param name="device">What this device is called in the readings taken on it.</param>
+    public static SampleBench Open(BenchFile file, Tray tray, string device, Desk desk, TimeProvider clock) => new(file, tray, device, desk, clock);
 
-    /// <summary>Writes the reading down when it can be understood; else says why not, and nothing is kept.</summary>
+    /// <summary>Writes the reading down when it can be understood and kept; else says why not, and nothing is kept.</summary>
     /// <param name="note">Where it comes from, when it was not typed.</param>
-    public string? Append(string kind, string from, string to, string value, string instrument, string note = "") =>
+    public Task<string?> Append(string kind, string from, string to, string value, string instrument, string note = "") =>
         Append(Entry(kind, from, to, value, instrument) with { Note = note }, e => StoredSample.Check(Sample, Sketch.Row, e, Owned));
 
     /// <summary>The same for a size that is to be identified.</summary>
-    public string? AppendSize(string kind, string item, string condition, string value, string instrument) =>
+    public Task<string?> AppendSize(string kind, string item, string condition, string value, string instrument) =>
         Append(Entry(kind, item, condition, value, instrument), e => !StoredSizes.IsOne(e) ? Refusal.Of("what is measured", e.Kind, "choose one of the list").Sentence
             : e.From.Length == 0 ? Refusal.Of("of which", e.From, "give the thing a short name such as stud").Sentence : StoredSizes.Check(e));
 
-    string? Append(ReadingEntry entry, Func<ReadingEntry, string?> check)
+    async Task<string?> Append(ReadingEntry entry, Func<ReadingEntry, string?> check)
     {
-        if (check(entry) is { } refusal) return refusal;
+        if ((check(entry) ?? await _tray.Append(entry)) is { } refusal) return refusal;
         _entries.Add(entry);
-        _waiting.Add(entry.Id);
-        _tray.Put(new(entry, null));
         Work();
         return null;
     }
@@ -104,35 +102,29 @@ public sealed class SampleBench : IDisposable
     {
         var plusMinus = instrument.TrimStart().StartsWith('±') ? instrument.Trim() : "";
         return new(_tray.NewId(), Sample.Id, kind.Trim(), from.Trim(), to.Trim(), value.Trim(), plusMinus,
-            plusMinus.Length > 0 ? "" : instrument.Trim(), "", _clock.GetUtcNow(), "this browser");
+            plusMinus.Length > 0 ? "" : instrument.Trim(), "", _clock.GetUtcNow(), _device);
     }
 
-    public void Withdraw(ReadingEntry reading, string reason)
+    /// <returns>Why the reading still stands; null when it is taken back.</returns>
+    public async Task<string?> Withdraw(ReadingEntry reading, string reason)
     {
-        if (_tray.Refusals.ContainsKey(reading.Id))
+        if (_tray.Refusal(reading.Id) is not null)
         {
             _entries.RemoveAll(e => e.Id == reading.Id);
-            _waiting.Remove(reading.Id);
-            _tray.Drop(reading.Id);
+            await _tray.Drop(reading.Id);
         }
         else
         {
-            var withdrawal = new Withdrawal(_tray.NewId(), reading.Id, reason, _clock.GetUtcNow(), "this browser");
+            var withdrawal = new Withdrawal(_tray.NewId(), reading.Id, reason, _clock.GetUtcNow(), _device);
+            if (await _tray.Append(withdrawal) is { } why) return why;
             _withdrawals.Add(withdrawal);
-            _tray.Put(new(null, withdrawal));
         }
         Work();
+        return null;
     }
 
     /// <summary>Writes a withdrawn reading down once more, as a new entry.</summary>
-    public void PutBack(ReadingEntry withdrawn)
-    {
-        var again = withdrawn with { Id = _tray.NewId(), TakenAt = _clock.GetUtcNow() };
-        _entries.Add(again);
-        _waiting.Add(again.Id);
-        _tray.Put(new(again, null));
-        Work();
-    }
+    public Task<string?> PutBack(ReadingEntry withdrawn) => Append(withdrawn with { Id = _tray.NewId(), TakenAt = _clock.GetUtcNow() }, _ => null);
 
     public void Place(ImmutableArray<Feature> features)
     {
@@ -229,26 +221,23 @@ public sealed class SampleBench : IDisposable
 
     Line LineOf(ReadEntry r) => new(r.Reading?.Index + 1, r.Entry, StandingOf(r.Entry.Id), WhyNot(r), r.Reading, r.Result);
 
-    string? WhyNot(ReadEntry r) => _tray.Refusals.GetValueOrDefault(r.Entry.Id) ?? r.Why;
+    string? WhyNot(ReadEntry r) => _tray.Refusal(r.Entry.Id) ?? r.Why;
 
     Standing StandingOf(Guid id) =>
-        _tray.Refusals.ContainsKey(id) ? Standing.Refused : _waiting.Contains(id) ? Standing.Waiting : Standing.Kept;
+        _tray.Refusal(id) is not null ? Standing.Refused : _tray.IsWaiting(id) ? Standing.Waiting : Standing.Kept;
 
-    void Take(Unsent unsent)
+    /// <summary>What waits here and the host does not have yet, refused ones too.</summary>
+    void Take()
     {
-        if (unsent.Withdrawal is { } gone) _withdrawals.Add(gone);
-        if (unsent.Reading is not { } reading || reading.SampleId != Sample.Id) return;
-        if (_entries.All(e => e.Id != reading.Id)) _entries.Add(reading);
-        _waiting.Add(reading.Id);
+        var (read, gone) = (_entries.Select(e => e.Id).ToHashSet(), _withdrawals.Select(w => w.Id).ToHashSet());
+        _entries.AddRange(_tray.Waiting<ReadingEntry>().Where(e => e.SampleId == Sample.Id && !read.Contains(e.Id)));
+        _withdrawals.AddRange(_tray.Waiting<Withdrawal>().Where(w => !gone.Contains(w.Id)));
     }
-
-    void Acknowledged(Unsent unsent) => _waiting.Remove(unsent.Id);
 
     public void Dispose()
     {
         Stop();
         _tray.Changed -= Told;
-        _tray.Acknowledged -= Acknowledged;
         Sketch.Decision.Changed -= Told;
         Folded.Changed -= Told;
     }

@@ -15,7 +15,7 @@ static class PhotoEntry
     /// New features go on the sketch where the photograph puts them. A reading that stands already as it was picked is left; one that was
     /// picked anew takes the place of the old, which stays on record.
     /// </summary>
-    public static Entered Enter(SampleBench bench, ImmutableArray<PickShown> picks)
+    public static async Task<Entered> Enter(SampleBench bench, ImmutableArray<PickShown> picks)
     {
         var rows = picks.Where(p => p.Why is null).Select(p => p.Rows).ToList();
         if (rows.Count == 0) return new("Nothing was found to enter.", null);
@@ -31,13 +31,13 @@ static class PhotoEntry
                 standing++;
                 continue;
             }
-            if (bench.Append(reading.Kind, reading.From, reading.To, reading.Value, reading.PlusMinus.Length > 0 ? $"± {reading.PlusMinus}" : "", Note(rows[0].Frame)) is { } refusal)
+            if (await bench.Append(reading.Kind, reading.From, reading.To, reading.Value, reading.PlusMinus.Length > 0 ? $"± {reading.PlusMinus}" : "", Note(rows[0].Frame)) is { } refusal)
             {
                 why ??= refusal;
                 continue;
             }
             written++;
-            if (before is { } old) bench.Withdraw(old.Entry, "picked anew in the photograph");
+            if (before is { } old && await bench.Withdraw(old.Entry, "picked anew in the photograph") is { } stands) why ??= stands;
         }
         return new($"{written} {(written == 1 ? "reading" : "readings")} written down{(standing > 0 ? $", {standing} stood already" : "")}.", why);
     }

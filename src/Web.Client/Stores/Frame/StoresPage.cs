@@ -54,10 +54,10 @@ public abstract class StoresPage : ComponentBase
 
     protected string NameOf(Guid part) => _names.GetValueOrDefault(part, "a part that is no longer listed");
 
-    protected async Task<ImmutableArray<T>> Facts<T>() where T : IFact =>
+    protected async Task<ImmutableArray<T>> Facts<T>() where T : class, IFact =>
         (await Server.Patient(() => Desk.Facts<T>(VehicleId))).Value is { IsDefault: false } facts ? facts : [];
 
-    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : IDecision =>
+    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : class, IDecision =>
         (await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is { IsDefault: false } rows ? rows : [];
 
     /// <summary>Appends what was seen; answers why not, or null when it is kept and the page is fetched anew.</summary>

@@ -61,8 +61,19 @@ export async function download(name, type, stream) {
   setTimeout(() => URL.revokeObjectURL(link.href), 10000);
 }
 
-export function kept(prefix) {
-  return Object.keys(localStorage).filter(k => k.startsWith(prefix)).sort().map(k => localStorage.getItem(k));
+export function keys(prefix) {
+  return Object.keys(localStorage).filter(k => k.startsWith(prefix)).sort();
+}
+
+export function keepDraft(form, text) {
+  try {
+    if (text === null) sessionStorage.removeItem(`wm.draft.${form}`);
+    else sessionStorage.setItem(`wm.draft.${form}`, text);
+  } catch { /* Full: the form itself still stands. */ }
+}
+
+export function draft(form) {
+  return sessionStorage.getItem(`wm.draft.${form}`);
 }
 
 let backRoom = null;

@@ -1,0 +1,296 @@
+using System.Collections.Immutable;
+using WitnessMark.Web.Client.Outbox.Shelf;
+
+namespace WitnessMark.Web.Client.Outbox;
+
+/// <summary>Sends what waits: pictures first, then entries in the order that they lean on each other, then decisions.</summary>
+public sealed partial class Tray
+{
+    /// <summary>Waits between tries while the host does not answer, s.</summary>
+    static readonly int[] Patience = [1, 2, 4, 8, 15];
+
+    /// <summary>Quiet time before a decision that is being typed is sent, and between looks while another page sends, ms.</summary>
+    const int Quiet = 400, Elsewhere = 1000;
+
+    readonly Dictionary<string, DateTimeOffset> _touched = [];
+    readonly Dictionary<string, TaskCompletionSource<Answer>> _asked = [], _hearing = [];
+
+    /// <summary>What this page has saved: the version that a row was built on and the one it became.</summary>
+    readonly Dictionary<string, (int BasedOn, int Version)> _saved = [];
+
+    Answer _last;
+    CancellationTokenSource _nap = new();
+    bool _sending;
+    int _failures;
+
+    /// <summary>The host did not answer the last try.</summary>
+    public bool Away => _failures > 0;
+
+    /// <summary>The host answers, but not to this device.</summary>
+    public bool Unpaired { get; private set; }
+
+    /// <summary>Tries at once: the link may be back.</summary>
+    public void Wake()
+    {
+        _nap.Cancel();
+        _nap = new();
+        _ = Send();
+    }
+
+    /// <summary>What becomes of a decision: asked before it is changed, answered when it is settled.</summary>
+    internal Task<Answer> Settled(string key) => Asked(key).Task;
+
+    /// <summary>Sends what waits until the tray is empty but for what needs a person.</summary>
+    public async Task Send()
+    {
+        if (_sending) return;
+        _sending = true;
+        try
+        {
+            while (Lying.Waiting > 0)
+            {
+                if (!await shelf.Turn())
+                {
+                    await Nap(Elsewhere);
+                    await Reread();
+                    continue;
+                }
+                bool answered;
+                try
+                {
+                    await Reread();
+                    answered = await Round();
+                }
+                finally
+                {
+                    shelf.EndTurn();
+                }
+                (_failures, var rest) = answered ? (0, Due()) : (_failures + 1, 1000 * Patience[Math.Min(_failures, Patience.Length - 1)]);
+                Changed?.Invoke();
+                if (rest > 0) await Nap(rest);
+            }
+        }
+        catch (NotKeptException e)
+        {
+            KeepsNothing = e.Message;
+        }
+        finally
+        {
+            _sending = false;
+            Changed?.Invoke();
+        }
+    }
+
+    /// <returns>False when the host is away, or does not know this device.</returns>
+    async Task<bool> Round()
+    {
+        foreach (var picture in Lying.Pictures.Values.Where(p => p.Refusal is null))
+            if (!await SendPicture(picture)) return false;
+        foreach (var batch in Batches(Lying.Entries.Values.Where(e => e.Refusal is null)))
+            if (!await SendEntries(batch)) return false;
+        foreach (var decision in Lying.Decisions.Values.Where(d => !d.NeedsYou && Rest(d) <= 0))
+            if (!await SendDecision(decision)) return false;
+        return true;
+    }
+
+    async Task<bool> SendPicture(UnsentPicture picture)
+    {
+        var said = Heard(picture.Id, await carrier.Carry("api/pictures", await shelf.Picture(picture.Id)));
+        if (said is Fate.Away or Fate.Unpaired) return false;
+        await _gate.WaitAsync();
+        try
+        {
+            if (said == Fate.Done) await shelf.PictureSent(picture.Id);
+            else await shelf.RefusePicture(picture.Id, _last.Words!);
+            Lying = Lying with { Pictures = said == Fate.Done ? Lying.Pictures.Remove(picture.Id) : Lying.Pictures.SetItem(picture.Id, picture with { Refusal = _last.Words }) };
+        }
+        finally
+        {
+            _gate.Release();
+        }
+        Tell(picture.Id, _last);
+        return true;
+    }
+
+    /// <summary>A batch that is refused for one of its entries is halved until that one stands alone: the others still go.</summary>
+    async Task<bool> SendEntries(ImmutableArray<Unsent> batch)
+    {
+        var said = Heard(batch[0].Key, await carrier.Carry(HttpMethod.Post, batch[0].Address, Body(batch)));
+        if (said is Fate.Away or Fate.Unpaired)
+        {
+            foreach (var entry in batch) Tell(entry.Key, _last);
+            return false;
+        }
+        if (said == Fate.Done)
+        {
+            var now = clock.GetUtcNow();
+            await Settle(_ => new Shift
+            {
+                Drops = [.. batch.Select(e => (Shift.EntryStore, e.Key))],
+                Sent = [.. batch.Select(e => new Sent(e.Kind, e.Address, e.Text, 0, now, e.Key))],
+            });
+        }
+        else if (batch.Length > 1)
+            return await SendEntries(batch[..(batch.Length / 2)]) && await SendEntries(batch[(batch.Length / 2)..]);
+        else
+        {
+            var words = _last.Words!;
+            await Settle(l => l.Entries.ContainsKey(batch[0].Key) ? new Shift { Entries = [batch[0] with { Refusal = words }] } : new());
+        }
+        foreach (var entry in batch)
+        {
+            Tell(entry.Key, _last);
+            if (said == Fate.Done) Acknowledged?.Invoke(entry.Id);
+        }
+        Changed?.Invoke();
+        return true;
+    }
+
+    async Task<bool> SendDecision(Unsaved decision)
+    {
+        var sent = decision.Trying();
+        if (!sent.Tried.SequenceEqual(decision.Tried))
+            await Settle(l => l.Decisions.GetValueOrDefault(sent.Address) is { } now ? new Shift { Decisions = [now with { Tried = sent.Tried }] } : new());
+        var said = Heard(sent.Address, await carrier.Carry(HttpMethod.Put, sent.Address, Saving(sent.Text, sent.BasedOn)));
+        var answer = _last;
+        if (said is Fate.Away or Fate.Unpaired) return false;
+        // What stands may be an earlier sending of this device whose answer was lost: that is no clash, only news.
+        var own = said == Fate.Clash && sent.Tried.Any(t => Spelling.Same(t, answer.Words!));
+        await Settle(l => l.Decisions.GetValueOrDefault(sent.Address) is { } now ? After(now, sent, answer, own) : new());
+        if (said == Fate.Done || own) _saved[sent.Address] = (sent.BasedOn, answer.Version);
+        if (!own) Tell(sent.Address, answer);
+        else if (!Lying.Decisions.ContainsKey(sent.Address)) Tell(sent.Address, answer with { Fate = Fate.Done });
+        Changed?.Invoke();
+        return true;
+    }
+
+    /// <summary>What was changed while it was under way goes on waiting, on top of the version that now stands.</summary>
+    Shift After(Unsaved now, Unsaved sent, Answer answer, bool own)
+    {
+        var changed = now.Text != sent.Text;
+        if (own && (changed || !Spelling.Same(sent.Text, answer.Words!))) return new() { Decisions = [now with { BasedOn = answer.Version, Tried = [] }] };
+        return answer.Fate switch
+        {
+            Fate.Done when changed => new() { Decisions = [now with { BasedOn = answer.Version, Tried = [] }] },
+            Fate.Refused => changed ? new() : new() { Decisions = [now with { Refusal = answer.Words }] },
+            Fate.Clash when !own => new() { Decisions = [now with { Theirs = answer.Words, TheirVersion = answer.Version }] },
+            _ => new()
+            {
+                Drops = [(Shift.DecisionStore, now.Address)],
+                Sent = [new(now.Kind, now.Address, answer.Words!, answer.Version, clock.GetUtcNow(), now.Address)],
+            },
+        };
+    }
+
+    Fate Heard(string key, Answer answer)
+    {
+        _last = answer;
+        Unpaired = answer.Fate == Fate.Unpaired;
+        if (answer.Fate is Fate.Away or Fate.Unpaired) Tell(key, answer);
+        return answer.Fate;
+    }
+
+    /// <summary>Answers those who asked. Away is no end for a decision that is followed, only for a page that would hear at once.</summary>
+    void Tell(string key, Answer answer)
+    {
+        if (answer.Fate is Fate.Away or Fate.Unpaired)
+        {
+            _hearing.GetValueOrDefault(key)?.TrySetResult(answer);
+            return;
+        }
+        if (_asked.Remove(key, out var asked)) asked.TrySetResult(answer);
+        _hearing.GetValueOrDefault(key)?.TrySetResult(answer);
+    }
+
+    TaskCompletionSource<Answer> Asked(string key)
+    {
+        if (_asked.TryGetValue(key, out var asked)) return asked;
+        return _asked[key] = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    }
+
+    /// <summary>What the host says to something just kept; away when it says nothing in a moment.</summary>
+    async Task<Answer> Hear(string key, TimeSpan? limit = null)
+    {
+        if (Away || Unpaired) return new(Fate.Away);
+        var hearing = _hearing[key] = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        try
+        {
+            // It may have been settled before this was asked.
+            if (!Lying.Entries.ContainsKey(key) && !Lying.Decisions.ContainsKey(key) && !Lying.Pictures.ContainsKey(key)) return new(Fate.Done);
+            _ = Send();
+            return await Task.WhenAny(hearing.Task, Task.Delay(limit ?? Hearing, clock)) == hearing.Task ? await hearing.Task : new(Fate.Away);
+        }
+        finally
+        {
+            _hearing.Remove(key);
+        }
+    }
+
+    /// <summary>What still types rests a moment, ms; 0 when it can go.</summary>
+    double Rest(Unsaved decision) => _touched.TryGetValue(decision.Address, out var at) ? Math.Max(0, Quiet - (clock.GetUtcNow() - at).TotalMilliseconds) : 0;
+
+    int Due()
+    {
+        var waiting = Lying.Decisions.Values.Where(d => !d.NeedsYou).ToList();
+        return Lying.Waiting > waiting.Count || waiting.Count == 0 ? 0 : (int)Math.Ceiling(waiting.Min(Rest));
+    }
+
+    async Task Nap(int milliseconds)
+    {
+        try
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(milliseconds), clock, _nap.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            // Woken: the link may be back.
+        }
+    }
+
+    /// <summary>Looks at the shelf anew: another page of this browser may have put something there, or sent it.</summary>
+    async Task Reread()
+    {
+        await _gate.WaitAsync();
+        try
+        {
+            var read = await shelf.Read(withSent: false);
+            var gone = Lying.Entries.Keys.Where(k => !read.Entries.ContainsKey(k)).ToList();
+            var sent = gone.Select(k => Lying.Entries[k]).Select(e => new Sent(e.Kind, e.Address, e.Text, 0, clock.GetUtcNow(), e.Key));
+            Lying = read with { Sent = Lying.Sent.SetItems(sent.Select(s => KeyValuePair.Create(s.Key, s))) };
+            foreach (var key in gone.Where(k => Guid.TryParse(k, out _))) Acknowledged?.Invoke(Guid.Parse(key));
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    static string Saving(string row, int basedOn) => $"{{\"row\":{row},\"basedOn\":{basedOn}}}";
+
+    static string Body(ImmutableArray<Unsent> batch) => Kinds.OneByOne(batch[0].Address) ? batch[0].Text : $"[{string.Join(',', batch.Select(e => e.Text))}]";
+
+    /// <summary>Runs of one kind and address, in the order that entries lean on each other and were made.</summary>
+    static IEnumerable<ImmutableArray<Unsent>> Batches(IEnumerable<Unsent> entries) =>
+        from rank in entries.GroupBy(e => Kinds.Rank(e.Kind)).OrderBy(g => g.Key)
+        from address in rank.GroupBy(e => e.Address)
+        from batch in Cut(address, Kinds.OneByOne(address.Key) ? 1 : Kinds.MostAtOnce)
+        select batch;
+
+    static IEnumerable<ImmutableArray<Unsent>> Cut(IEnumerable<Unsent> entries, int most)
+    {
+        var batch = ImmutableArray.CreateBuilder<Unsent>();
+        var text = 0;
+        foreach (var entry in entries)
+        {
+            if (batch.Count == most || (batch.Count > 0 && text + entry.Text.Length > Kinds.MostText))
+            {
+                yield return batch.ToImmutable();
+                batch.Clear();
+                text = 0;
+            }
+            batch.Add(entry);
+            text += entry.Text.Length;
+        }
+        if (batch.Count > 0) yield return batch.ToImmutable();
+    }
+}
