@@ -35,7 +35,7 @@ sealed class PictureFolder(string folder) : IPictureStore, IDisposable
         }
         finally
         {
-            File.Delete(half);
+            if (File.Exists(half)) File.Delete(half);
         }
     }
 
