@@ -26,7 +26,7 @@ sealed class PictureFolder(string folder) : IPictureStore, IDisposable
         var half = Path.Combine(folder, $"{Guid.NewGuid():N}.half");
         try
         {
-            Directory.CreateDirectory(folder);
+            Saved(() => Directory.CreateDirectory(folder));
             var (id, length) = await Write(half, bytes, cancel);
             await Look(half, length, cancel);
             var path = PathOf(id);
@@ -35,7 +35,7 @@ sealed class PictureFolder(string folder) : IPictureStore, IDisposable
         }
         finally
         {
-            File.Delete(half);
+            if (File.Exists(half)) File.Delete(half);
         }
     }
 

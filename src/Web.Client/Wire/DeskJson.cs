@@ -86,7 +86,7 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(Stretch<PictureTaken>))]
 [JsonSerializable(typeof(Stretch<PictureSaid>))]
 [JsonSerializable(typeof(PictureStretch))]
-[JsonSerializable(typeof(PictureStanding))]
+[JsonSerializable(typeof(PictureOpened))]
 [JsonSerializable(typeof(HoursHistory))]
 [JsonSerializable(typeof(Started))]
 [JsonSerializable(typeof(HoursEntry))]

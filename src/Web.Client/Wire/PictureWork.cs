@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WitnessMark.Stores;
+using WitnessMark.Stores.Photographs;
 
 namespace WitnessMark.Web.Client.Wire;
 
@@ -16,3 +18,7 @@ public sealed record ExportAsked(Guid Id, Guid? PartId, bool NoPart, string Word
 
 /// <param name="State">waiting, running, done or stopped.</param>
 public sealed record ExportStanding(Guid Id, string State, int Done, int Total);
+
+/// <summary>One picture with what is drawn on it.</summary>
+/// <param name="Layer">Version 0 where nothing was drawn yet.</param>
+public sealed record PictureOpened(PictureStanding Standing, Versioned<PictureLayer> Layer);

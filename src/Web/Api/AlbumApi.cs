@@ -16,8 +16,8 @@ static class AlbumApi
         var album = api.MapGroup("vehicles/{vehicle:guid}/pictures");
         album.MapGet("", async (Guid vehicle, Guid? part, bool? none, string? words, string? month, int? skip, int? take, IPictureAlbums albums, CancellationToken stop) =>
             (await albums.Of(vehicle, stop)).Find(new(part, none ?? false, words ?? "", month, skip ?? 0, Taken(take ?? new PicturesAsked().Take))));
-        album.MapGet("{taken:guid}", async (Guid vehicle, Guid taken, IPictureAlbums albums, CancellationToken stop) =>
-            Answer.Found((await albums.Of(vehicle, stop)).One(taken), "picture"));
+        album.MapGet("{taken:guid}", async (Guid vehicle, Guid taken, IPictureAlbums albums, IStoresDesk desk, CancellationToken stop) =>
+            Answer.Found((await albums.Of(vehicle, stop)).One(taken) is { } one ? new PictureOpened(one, await Layer(vehicle, taken, desk, stop)) : null, "picture"));
         album.MapGet("{taken:guid}/marked", Marked);
         album.MapPost("exports", (Guid vehicle, ExportAsked asked, HttpContext context, PictureExports exports) =>
         {
@@ -75,6 +75,9 @@ static class AlbumApi
             }
         }, "application/zip", $"pictures-{export.At:yyyy-MM-dd}.zip");
     }
+
+    static async Task<Versioned<PictureLayer>> Layer(Guid vehicle, Guid taken, IStoresDesk desk, CancellationToken stop) =>
+        (await desk.PictureLayers.Of(vehicle, stop)).FirstOrDefault(l => l.Row.Id == taken) is { Row: not null } layer ? layer : new(new(taken, vehicle, ""), 0);
 
     static async Task<Dictionary<Guid, string>> Layers(Guid vehicle, IStoresDesk desk, CancellationToken stop) =>
         (await desk.PictureLayers.Of(vehicle, stop)).ToDictionary(l => l.Row.Id, l => l.Row.Strokes);

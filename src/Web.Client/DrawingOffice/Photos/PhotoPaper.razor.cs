@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.JSInterop;
@@ -14,6 +15,7 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
     const double Still = 6;
 
     readonly Dictionary<long, Vec2> _pointers = [];
+    readonly List<Vec2> _way = [];
     ElementReference _svg;
     View _view = View.Usual;
     double _pixelsWide = 600, _moved;
@@ -40,6 +42,12 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
 
     /// <summary>A touch picks something.</summary>
     [Parameter] public bool Placing { get; set; }
+
+    /// <summary>One finger draws instead of moving the picture; two still bring it nearer.</summary>
+    [Parameter] public bool Drawing { get; set; }
+
+    /// <summary>The way of a finger from touching to lifting.</summary>
+    [Parameter] public EventCallback<ImmutableArray<Vec2>> OnDrawn { get; set; }
 
     /// <summary>A place that was touched.</summary>
     [Parameter] public EventCallback<Vec2> OnPick { get; set; }
@@ -91,8 +99,10 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
     {
         Page.Capture(_svg, e.PointerId);
         _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        _way.Clear();
         if (_pointers.Count == 1) (_moved, _pinched) = (0, false);
         else _pinched = true;
+        if (Drawing && !_pinched) _way.Add(At(e));
     }
 
     void Along(PointerEventArgs e)
@@ -106,6 +116,10 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
             var other = _pointers.First(p => p.Key != e.PointerId).Value;
             if (other.DistanceTo(now) > 1) _view = _view.Zoomed(other.DistanceTo(before) / other.DistanceTo(now), At(e));
         }
+        else if (Drawing)
+        {
+            if (!_pinched) _way.Add(At(e));
+        }
         else if (_moved > Still || !Placing) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
     }
 
@@ -113,10 +127,20 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
     {
         var alone = _pointers.Count == 1;
         _pointers.Remove(e.PointerId);
-        if (alone && Placing && !_pinched && _moved <= Still) await OnPick.InvokeAsync(At(e));
+        if (alone && Drawing && !_pinched && _way.Count > 0)
+        {
+            ImmutableArray<Vec2> drawn = [.. _way];
+            _way.Clear();
+            await OnDrawn.InvokeAsync(drawn);
+        }
+        else if (alone && Placing && !_pinched && _moved <= Still) await OnPick.InvokeAsync(At(e));
     }
 
-    void Cancelled(PointerEventArgs e) => _pointers.Remove(e.PointerId);
+    void Cancelled(PointerEventArgs e)
+    {
+        _pointers.Remove(e.PointerId);
+        _way.Clear();
+    }
 
     void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
 
@@ -132,7 +156,7 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
             case "+" or "=": Zoom(0.7); break;
             case "-": Zoom(1.4); break;
             case "0": Fit(); break;
-            case "Enter" when Placing: await OnPick.InvokeAsync(_view.Middle); break;
+            case "Enter" when Placing || Drawing: await OnPick.InvokeAsync(_view.Middle); break;
         }
     }
 
@@ -141,6 +165,8 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
         var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
         return new(p.X, -p.Y);
     }
+
+    string Way => "M" + string.Join('L', _way.Select(p => $"{N(p.X)} {N(-p.Y)}"));
 
     static string N(double value) => value.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
 

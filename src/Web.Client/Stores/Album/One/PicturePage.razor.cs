@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using Microsoft.AspNetCore.Components;
+using WitnessMark.FrontOffice.MarkPicture;
+using WitnessMark.Maths;
+using WitnessMark.Stores;
+using WitnessMark.Stores.Photographs;
+using WitnessMark.Web.Client.Outbox;
+using WitnessMark.Web.Client.Wire;
+
+namespace WitnessMark.Web.Client.Stores.Album.One;
+
+/// <summary>One picture: looked at, spoken of, drawn on. What is drawn is kept after every line.</summary>
+public sealed partial class PicturePage : StoresPage
+{
+    PictureOpened? _opened;
+    StrokeTrail _trail = StrokeTrail.From([]);
+    Drawing _pen = Drawing.None;
+    Versioned<PictureLayer>? _clash;
+    int _version;
+    double _tall = 0.75;
+    bool _hidden, _unseen, _saving, _again;
+    string _kept = "", _words = "";
+    string? _why;
+    Guid? _part;
+
+    [Inject] PictureServer Album { get; set; } = default!;
+
+    [Inject] PictureScript Script { get; set; } = default!;
+
+    [Parameter] public Guid TakenId { get; set; }
+
+    string Title => _opened is not { Standing.Row: var row } ? "Picture" : row.Words.Length > 0 ? row.Words : row.PartId is { } part ? NameOf(part) : "Picture of the vehicle";
+
+    /// <summary>With the line through the places that were picked by keys.</summary>
+    ImmutableArray<Stroke> Shown => _pen.Kind == StrokeKind.Pen && _pen.Begun.Length > 1 ? _trail.Now.Add(Stroke.Pen(_pen.Ink, _pen.Weight, _pen.Begun)) : _trail.Now;
+
+    /// <summary>Turning over to the next picture does not fetch the whole vehicle again.</summary>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Tree is { } tree && tree.Vehicle.Row.Id == VehicleId) await Fetch(tree);
+        else await Again();
+    }
+
+    protected override async Task Fetch(VehicleTree tree)
+    {
+        var opened = (await Server.Patient(() => Album.Open(VehicleId, TakenId))).Value;
+        var another = opened?.Standing.Row.Id != _opened?.Standing.Row.Id;
+        _opened = opened;
+        if (opened is null) return;
+        (_words, _part) = (opened.Standing.Row.Words, opened.Standing.Row.PartId);
+        if (!another) return;
+        (_pen, _hidden, _kept, _why, _clash) = (_pen with { Begun = [] }, false, "", null, null);
+        Lay(opened.Layer);
+        var tall = await Script.Tall(PictureServer.View(opened.Standing.Row.Picture));
+        (_tall, _unseen) = (tall ?? 0.75, tall is null);
+    }
+
+    void Lay(Versioned<PictureLayer> layer)
+    {
+        var read = StrokesJson.Read(layer.Row.Strokes);
+        _trail = StrokeTrail.From(read.Ok ? read.Value : []);
+        _version = layer.Version;
+        if (read.Refusal is { } refusal) _kept = refusal.Sentence;
+    }
+
+    Vec2 Place(Vec2 at) => Stroke.Held(new(at.X / StrokeLines.Wide, -at.Y / (StrokeLines.Wide * _tall)));
+
+    Task Picked(Vec2 at) => Done(_pen.Picked(Place(at)));
+
+    Task Drawn(ImmutableArray<Vec2> way) => Done(_pen.Drawn([.. way.Select(Place)]));
+
+    Task Finish() => Done(_pen.Finished());
+
+    async Task Done((Drawing Next, Stroke? Done) drawn)
+    {
+        _pen = drawn.Next;
+        if (drawn.Done is { } stroke) await Change(_trail.Drawn(stroke));
+    }
+
+    async Task Change(StrokeTrail trail)
+    {
+        _trail = trail;
+        _hidden = false;
+        await Keep(_version);
+    }
+
+    /// <summary>One saving after the other; what was drawn meanwhile goes with the next.</summary>
+    async Task Keep(int basedOn)
+    {
+        if (_saving)
+        {
+            _again = true;
+            return;
+        }
+        (_saving, _clash, _kept) = (true, null, "Keeping…");
+        try
+        {
+            do
+            {
+                _again = false;
+                var (of, layer) = (TakenId, new PictureLayer(TakenId, VehicleId, _trail.Now.IsEmpty ? "" : StrokesJson.Write(_trail.Now)));
+                if (layer.Wrong() is { } wrong)
+                {
+                    _kept = wrong.Sentence;
+                    return;
+                }
+                var reply = await Desk.Save(layer, basedOn);
+                if (of != TakenId) return;
+                _kept = reply.Why() ?? "Kept";
+                if (reply.Value.Clash) _clash = reply.Value.Standing;
+                if (reply.Why() is not null) return;
+                _version = basedOn = reply.Value.Standing.Version;
+            }
+            while (_again);
+        }
+        finally
+        {
+            _saving = false;
+        }
+    }
+
+    void TakeOver(Versioned<PictureLayer> theirs)
+    {
+        (_clash, _kept) = (null, "");
+        Lay(theirs);
+    }
+
+    async Task Say() => _why = await Append(new PictureSaid(Tray.NewId(), VehicleId, TakenId, _part, _words.Trim(), Now, Device));
+
+    async Task<string?> TakeItBack()
+    {
+        if (await TakeBack(TakenId, "taken back on its page") is { } why) return why;
+        Navigation.NavigateTo($"vehicle/{VehicleId}/pictures");
+        return null;
+    }
+}
