@@ -69,6 +69,7 @@ public static class Serve
         api.MapDesk();
         api.MapHours();
         api.MapPictures();
+        api.MapDemo();
         api.MapFallback("{**rest}", () => Results.Json(new Refused("Nothing is kept at this address."), statusCode: StatusCodes.Status404NotFound));
         app.MapFallbackToFile("index.html");
         return app;
