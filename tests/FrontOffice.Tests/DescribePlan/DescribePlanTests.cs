@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.FrontOffice.DescribePlan;
 using WitnessMark.FrontOffice.MeasureSample;
@@ -7,6 +6,7 @@ using WitnessMark.FrontOffice.MeasureSolid;
 namespace WitnessMark.Tests.FrontOffice.DescribePlan;
 
 using DescribePlan = WitnessMark.FrontOffice.DescribePlan.DescribePlan;
+using MeasureSolid = WitnessMark.FrontOffice.MeasureSolid.MeasureSolid;
 
 public class DescribePlanTests
 {
