@@ -18,7 +18,7 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(visit.Page.Locator("#first-name")).ToBeVisibleAsync();
         faults.AddRange(await visit.Look("begin"));
         await visit.PressButton("Go on");
-        await Expect(visit.Page.Locator(".first .refusal")).ToContainTextAsync("name: nothing is given");
+        await Expect(visit.Page.Locator(".first .refusal")).ToContainTextAsync("vehicle name: nothing is given");
         await visit.Write("#first-name", "Shed van");
         await visit.Write("#first-year", "1931");
         await visit.Type("Enter");
