@@ -6,9 +6,10 @@ using WitnessMark.Web.Client.Outbox.Shelf;
 using WitnessMark.Web.Client.Shell;
 using WitnessMark.Web.Client.Shell.Devices;
 using WitnessMark.Web.Client.Shell.Works;
+using WitnessMark.Web.Client.Stores.Album;
 using WitnessMark.Web.Client.Stores.Album.Coming;
 using WitnessMark.Web.Client.Stores.Album.Going;
-using WitnessMark.Web.Client.Stores.Album;
+using WitnessMark.Web.Client.Tour;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<House>("#app");
@@ -32,5 +33,6 @@ builder.Services.AddSingleton<PictureScript>();
 builder.Services.AddSingleton<PictureServer>();
 builder.Services.AddSingleton<Uploads>();
 builder.Services.AddSingleton<Exports>();
+builder.Services.AddSingleton<TourBook>();
 builder.Services.AddSingleton(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 await builder.Build().RunAsync();

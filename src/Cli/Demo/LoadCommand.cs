@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using WitnessMark.FrontOffice.PlanJobs;
 using WitnessMark.FrontOffice.TakeInVehicle;
 using WitnessMark.Records;
 
@@ -19,9 +18,8 @@ static class LoadCommand
             var folder = parsed.GetRequiredValue(from);
             var taken = TakeInVehicle.Run(new(Text(folder, "vehicle.csv"), Text(folder, "parts.csv"), Text(folder, "samples.csv"), name => Inside(folder, name), desk.Clock.GetUtcNow()));
             var room = await Open(parsed.GetRequiredValue(db), stop);
-            var kept = await Keep(taken, room, stop);
-            var plan = Inside(folder, "plan.csv") is { } text && await room.Vehicles.Tree(taken.File.Vehicle.Id, stop) is { } tree
-                ? await TakeInPlan.Run(text, tree, room.Jobs, stop) : null;
+            var kept = await KeepVehicle.Run(taken, Inside(folder, "plan.csv"), new(room.Vehicles, room.Bench, room.Readings, room.Jobs), stop);
+            var plan = kept.Plan;
             var counts = new { Vehicle = taken.File.Vehicle.Name, Systems = taken.File.Systems.Length, Parts = taken.File.Parts.Length, Samples = taken.File.Samples.Length, Readings = taken.Readings.Length, NewRows = kept.Rows, NewReadings = kept.Readings, NewJobs = plan?.JobsKept ?? 0, NewMilestones = plan?.MilestonesKept ?? 0 };
             if (parsed.GetValue(json)) desk.WriteJson(counts);
             else desk.Out.WriteLine($"{counts.Vehicle}: {counts.Parts} parts in {counts.Systems} systems, {counts.Samples} samples, {counts.Readings} readings ({kept.Rows} rows and {kept.Readings} readings new){(plan is null ? "" : $"; {counts.NewJobs} jobs and {counts.NewMilestones} milestones are new")}.");
@@ -32,19 +30,6 @@ static class LoadCommand
     {
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder) Directory.CreateDirectory(folder);
         return await RecordRoom.Open(path, stop);
-    }
-
-    static async Task<(int Rows, int Readings)> Keep(TakeInResult taken, RecordRoom room, CancellationToken stop)
-    {
-        var rows = await room.Vehicles.TakeIn(taken.File, stop);
-        // What a person has changed since stands: a clash leaves the row as it is.
-        foreach (var sketch in taken.Sketches) await room.Bench.Save(sketch, basedOn: 0, stop);
-        foreach (var folded in taken.Folded) await room.Bench.Save(folded, basedOn: 0, stop);
-        foreach (var instrument in taken.Instruments) await room.Bench.Save(instrument, basedOn: 0, stop);
-        // A reading kept before stands as it was taken, whenever the file is read again.
-        var known = new HashSet<Guid>();
-        foreach (var sample in taken.File.Samples) known.UnionWith((await room.Readings.History(sample.Id, stop)).Readings.Select(r => r.Id));
-        return (rows, await room.Readings.Append([.. taken.Readings.Where(r => !known.Contains(r.Id))], stop));
     }
 
     static string Text(string folder, string name) => Encoding.UTF8.GetString(Desk.Read(Path.Combine(folder, name)));

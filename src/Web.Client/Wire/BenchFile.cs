@@ -15,5 +15,8 @@ public sealed record Saving<T>(T Row, int BasedOn);
 /// <summary>How many of the rows sent were new. Rows sent again are recorded once.</summary>
 public sealed record Recorded(int New);
 
+/// <summary>The demonstration vehicle, and what of it was new.</summary>
+public sealed record DemoLoaded(Guid Vehicle, string Name, int NewRows, int NewReadings, int NewJobs);
+
 /// <summary>Why a request was not done, in one sentence; nothing was changed.</summary>
 public sealed record Refused(string Refusal);

@@ -44,6 +44,7 @@ namespace WitnessMark.Web.Client.Wire;
 [JsonSerializable(typeof(Versioned<Shop>))]
 [JsonSerializable(typeof(Saving<Shop>))]
 [JsonSerializable(typeof(Saved<Shop>))]
+[JsonSerializable(typeof(DemoLoaded))]
 [JsonSerializable(typeof(Recorded))]
 [JsonSerializable(typeof(Refused))]
 public sealed partial class WireJson : JsonSerializerContext

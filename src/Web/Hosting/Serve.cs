@@ -96,6 +96,7 @@ public static class Serve
         api.MapPictures();
         api.MapAlbums();
         api.MapPairing();
+        api.MapDemo();
         api.MapFallback("{**rest}", () => Results.Json(new Refused("Nothing is kept at this address."), statusCode: StatusCodes.Status404NotFound));
         app.MapFallbackToFile("index.html");
         return app;

@@ -107,37 +107,6 @@ public sealed partial class SquaredSheet
         _pendingCorner = corner.Id;
     }
 
-    async Task Key(KeyboardEventArgs e)
-    {
-        var step = _view.Square / (e.ShiftKey ? 1 : 10);
-        switch (e.Key)
-        {
-            case "ArrowLeft": await Nudge(new(-step, 0)); break;
-            case "ArrowRight": await Nudge(new(step, 0)); break;
-            case "ArrowUp": await Nudge(new(0, step)); break;
-            case "ArrowDown": await Nudge(new(0, -step)); break;
-            case "+" or "=": Zoom(0.8); break;
-            case "-": Zoom(1.25); break;
-            case "0": Fit(); break;
-            case "n" or "N": await SelectedChanged.InvokeAsync(NextId()); break;
-            case "Escape": await Stop(); break;
-            case "Delete" when Selected is { } id: await OnRemove.InvokeAsync(id); break;
-        }
-    }
-
-    async Task Nudge(Vec2 by)
-    {
-        if (Selected is { } id && _shown.TryGetValue(id, out var s) && s.Feature.Kind != FeatureKind.Edge) await Moved(id, s.At + by);
-        else _view = _view.Moved(by);
-    }
-
-    async Task Stop()
-    {
-        _pendingCorner = null;
-        await SelectedChanged.InvokeAsync(null);
-        await ToolChanged.InvokeAsync(Tool.Move);
-    }
-
     string? NextId()
     {
         if (Features.IsEmpty) return null;

@@ -44,7 +44,7 @@ public sealed partial class SquaredSheet : ComponentBase, IDisposable
 
     double PerPixel => _view.Width / _pixelsWide;
 
-    string Label => $"Squared paper with {Features.Length} features. Arrow keys move the chosen feature, N chooses the next, plus and minus zoom, 0 shows all.";
+    string Label => $"Squared paper with {Features.Length} features. {(Tool == Tool.Move ? "Arrow keys move the chosen feature, N chooses the next" : $"Arrow keys move the cross, Enter places: {Tool.ToString().ToLowerInvariant()}")}; C, H, S, E, A and M choose what is placed; plus and minus zoom, 0 shows all.";
 
     string Note
     {
