@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Web.Client.Outbox;
+using WitnessMark.Web.Client.Shell.Works;
 
 namespace WitnessMark.Web.Client.Stores;
 
@@ -15,6 +16,7 @@ public abstract class StoresPage : ComponentBase
     [Inject] protected Tray Tray { get; set; } = default!;
     [Inject] protected TimeProvider Clock { get; set; } = default!;
     [Inject] protected NavigationManager Navigation { get; set; } = default!;
+    [Inject] protected LastDeed Deed { get; set; } = default!;
 
     /// <summary>Null until it is fetched.</summary>
     protected VehicleTree? Tree { get; private set; }
@@ -23,6 +25,9 @@ public abstract class StoresPage : ComponentBase
     protected string? Why { get; set; }
 
     Dictionary<Guid, string> _names = [];
+
+    /// <summary>Decisions as the page last fetched them, so that one that is saved anew can be put back.</summary>
+    readonly Dictionary<Guid, IDecision> _former = [];
 
     protected DateTimeOffset Now => Clock.GetLocalNow();
 
@@ -56,14 +61,29 @@ public abstract class StoresPage : ComponentBase
     protected async Task<ImmutableArray<T>> Facts<T>() where T : IFact =>
         (await Server.Patient(() => Desk.Facts<T>(VehicleId))).Value is { IsDefault: false } facts ? facts : [];
 
-    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : IDecision =>
-        (await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is { IsDefault: false } rows ? rows : [];
+    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : IDecision
+    {
+        if ((await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is not { IsDefault: false } rows) return [];
+        foreach (var row in rows) _former[row.Row.Id] = row.Row;
+        return rows;
+    }
 
     /// <summary>Appends what was seen; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Append<T>(T fact) where T : IFact => await Kept(fact, async () => (await Desk.Append(fact)).Why());
+    protected async Task<string?> Append<T>(T fact) where T : IFact
+    {
+        var why = await Kept(fact, async () => (await Desk.Append(fact)).Why());
+        if (why is null && fact is not TakenBack) Deed.Did($"Written down: {Deeds.Name<T>()}.", () => TakeBack(fact.Id, "taken back at once"));
+        return why;
+    }
 
     /// <summary>Saves a decision; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : IDecision => await Kept(row, async () => (await Desk.Save(row, basedOn)).Why());
+    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : IDecision
+    {
+        var former = basedOn > 0 && _former.GetValueOrDefault(row.Id) is T was ? was : default;
+        var why = await Kept(row, async () => (await Desk.Save(row, basedOn)).Why());
+        if (why is null && former is not null) Deed.Did($"Saved: {Deeds.Name<T>()}.", () => Save(former, basedOn + 1));
+        return why;
+    }
 
     /// <summary>Takes a fact back.</summary>
     protected Task<string?> TakeBack(Guid fact, string reason) => Append(new TakenBack(Tray.NewId(), VehicleId, fact, reason, Now, Device));
