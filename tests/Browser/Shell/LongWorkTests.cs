@@ -22,7 +22,7 @@ public sealed class LongWorkTests(Chromium chromium, FilledVan van) : IClassFixt
         await Office(page, "Planning office").ClickAsync();
         await visit.Button("Run the futures").ClickAsync();
         await Office(page, "Shop").ClickAsync();
-        await Expect(page.Locator(".works .good")).ToHaveTextAsync("done", new() { Timeout = 120_000 });
+        await Expect(page.Locator(".works .good")).ToHaveTextAsync("done", new() { Timeout = 300_000 });
         await visit.Picture("work-done-elsewhere");
         await page.Locator(".works").GetByRole(AriaRole.Link, new() { Name = "Open" }).ClickAsync();
         await Expect(page.Locator(".odds-words")).ToBeVisibleAsync();
