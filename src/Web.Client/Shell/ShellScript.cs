@@ -23,6 +23,9 @@ public sealed class ShellScript(IJSRuntime js)
     /// <summary>Sets and keeps a wish that shapes the page; empty is as usual.</summary>
     public void Wish(string name, string value) => Module.InvokeVoid("wish", name, value);
 
+    /// <summary>The focus follows the page's heading while the page is still being fetched.</summary>
+    public void FollowHead() => Module.InvokeVoid("followHead");
+
     /// <summary>Scrolls a chosen line of a list into sight.</summary>
     public void InSight(string id) => Module.InvokeVoid("inSight", id);
 

@@ -78,7 +78,7 @@ public sealed class LookTests(Chromium chromium, FilledVan van) : IClassFixture<
             await visit.Page.EmulateMediaAsync(new() { ColorScheme = sheet.Scheme });
             await visit.Page.WaitForTimeoutAsync(200);
             await visit.Whole($"{name}-{sheet.Name}");
-            Assert.Equal((name, sheet.Name, 0), (name, sheet.Name, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
+            Assert.Equal((name, sheet.Name, ""), (name, sheet.Name, await visit.TooWide()));
             var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags(Rules) });
             Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{name} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
         }

@@ -11,6 +11,27 @@ export function shut(dialog) {
   if (dialog?.open) dialog.close();
 }
 
+// A page shows a heading while it fetches and another when it has fetched: the focus goes from the one to the other, not back to
+// the beginning of the page. Whatever the person does ends it.
+const followTime = 15000; // ms
+
+export function followHead() {
+  const main = document.getElementById("content");
+  const watcher = new MutationObserver(() => {
+    const head = main.querySelector("h1");
+    if (!head || document.activeElement !== document.body) return;
+    head.tabIndex = -1;
+    head.focus({ preventScroll: true });
+  });
+  const end = () => {
+    watcher.disconnect();
+    for (const name of ["pointerdown", "keydown"]) window.removeEventListener(name, end, true);
+  };
+  watcher.observe(main, { childList: true, subtree: true });
+  for (const name of ["pointerdown", "keydown"]) window.addEventListener(name, end, true);
+  setTimeout(end, followTime);
+}
+
 export function inSight(id) { document.getElementById(id)?.scrollIntoView({ block: "nearest" }); }
 
 // Up and down choose from the list below a field; they must not move the caret in it as well.
