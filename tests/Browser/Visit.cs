@@ -76,6 +76,19 @@ public sealed class Visit : IAsyncDisposable
         await Page.Mouse.UpAsync();
     }
 
+    /// <summary>How many px the page is too wide, and the innermost elements that stick out; empty when it keeps its width.</summary>
+    public Task<string> TooWide() => Page.EvaluateAsync<string>("""
+        () => {
+          const over = document.documentElement.scrollWidth - innerWidth;
+          if (over <= 0) return "";
+          const out = e => e.getBoundingClientRect().right > innerWidth + 0.5 && e.getClientRects().length > 0;
+          const held = e => { for (let p = e.parentElement; p; p = p.parentElement) if (getComputedStyle(p).overflowX !== "visible") return true; return false; };
+          const named = e => `${e.tagName.toLowerCase()}.${[...e.classList].join(".")} “${e.textContent.trim().slice(0, 30)}”`;
+          const all = [...document.body.querySelectorAll("*")].filter(e => out(e) && !held(e) && ![...e.children].some(out));
+          return `${over} px: ${all.slice(0, 6).map(named).join("; ")}`;
+        }
+        """);
+
     /// <summary>The whole page, however far it scrolls.</summary>
     public Task Whole(string name) => Picture(name, whole: true);
 

@@ -19,6 +19,9 @@ namespace WitnessMark.Web.Client.BackRoom;
 /// </summary>
 public sealed class Desk(PageScript page)
 {
+    /// <summary>A page's own short questions; and the works of <see cref="Shell.Works.LongWork"/>, which outlive their page.</summary>
+    const string Short = "short", Long = "long";
+
     public async Task<OtherShapes> OtherShapes(Sample sample, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Mirrors), JsonSerializer.Serialize(sample, WorkJson.Default.Sample), stop), WorkJson.Default.OtherShapes)!;
 
@@ -27,28 +30,28 @@ public sealed class Desk(PageScript page)
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<PlanForecast> PlanFutures(FuturesAsked asked, Action<double> told, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.PlanFutures), JsonSerializer.Serialize(asked, WorkJson.Default.FuturesAsked), stop, told), WorkJson.Default.PlanForecast)!;
+        JsonSerializer.Deserialize(await Ask(nameof(Work.PlanFutures), JsonSerializer.Serialize(asked, WorkJson.Default.FuturesAsked), stop, told, Long), WorkJson.Default.PlanForecast)!;
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<WhatIf> WhatIf(WhatIfAsked asked, Action<double> told, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.WhatIf), JsonSerializer.Serialize(asked, WorkJson.Default.WhatIfAsked), stop, told), WorkJson.Default.WhatIf)!;
+        JsonSerializer.Deserialize(await Ask(nameof(Work.WhatIf), JsonSerializer.Serialize(asked, WorkJson.Default.WhatIfAsked), stop, told, Long), WorkJson.Default.WhatIf)!;
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<OrderWorkResult> Order(OrderAsked asked, Action<double> told, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop, told), WorkJson.Default.OrderWorkResult)!;
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Order), JsonSerializer.Serialize(asked, WorkJson.Default.OrderAsked), stop, told, Long), WorkJson.Default.OrderWorkResult)!;
 
     public async Task<ShapeShown> Shape(ShapeAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Shape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop), WorkJson.Default.ShapeShown)!;
 
     public async Task<ImmutableArray<string>> CheckShape(ShapeAsked asked, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.CheckShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop), WorkJson.Default.ImmutableArrayString);
+        JsonSerializer.Deserialize(await Ask(nameof(Work.CheckShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapeAsked), stop, room: Long), WorkJson.Default.ImmutableArrayString);
 
     public async Task<ShapePlan> PlanShape(ShapePlanAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.PlanShape), JsonSerializer.Serialize(asked, WorkJson.Default.ShapePlanAsked), stop), WorkJson.Default.ShapePlan)!;
 
     /// <param name="told">Told the share done, 0 to 1.</param>
     public async Task<IntentFound> Intent(IntentAsked asked, Action<double> told, CancellationToken stop) =>
-        JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told), WorkJson.Default.IntentFound)!;
+        JsonSerializer.Deserialize(await Ask(nameof(Work.Intent), JsonSerializer.Serialize(asked, WorkJson.Default.IntentAsked), stop, told, Long), WorkJson.Default.IntentFound)!;
 
     public async Task<TakingList<ReadingKind>> Taking(TakingAsked asked, CancellationToken stop) =>
         JsonSerializer.Deserialize(await Ask(nameof(Work.Taking), JsonSerializer.Serialize(asked, WorkJson.Default.TakingAsked), stop), WorkJson.Default.TakingListReadingKind)!;
@@ -61,13 +64,13 @@ public sealed class Desk(PageScript page)
 
     /// <exception cref="OperationCanceledException">Stopped, by this or another caller.</exception>
     /// <exception cref="RefusedException">The work was refused.</exception>
-    internal async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null, IJSObjectReference? bytes = null)
+    internal async Task<string> Ask(string task, string text, CancellationToken stop, Action<double>? told = null, string room = Short, IJSObjectReference? bytes = null)
     {
-        await using var stopping = stop.Register(page.CloseBackRoom);
+        await using var stopping = stop.Register(() => page.CloseBackRoom(room));
         using var listener = told is null ? null : DotNetObjectReference.Create(new Listener(told));
         try
         {
-            return Answers.Read(await page.AskBackRoom(task, text, listener, bytes));
+            return Answers.Read(await page.AskBackRoom(room, task, text, listener, bytes));
         }
         catch (JSException e) when (e.Message.Contains("stopped"))
         {

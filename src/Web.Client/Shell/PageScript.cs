@@ -30,8 +30,6 @@ public sealed class PageScript(IJSRuntime js)
     /// <summary>Phone or desk, by what it is pointed with.</summary>
     public string KindOfDevice() => Module.Invoke<string>("kindOfDevice");
 
-    public void SetTheme(string theme) => Module.InvokeVoid("setTheme", theme);
-
     /// <summary>A pointer's place in the drawing's own units (SVG: y down).</summary>
     public Vec2 ToDrawing(ElementReference svg, double clientX, double clientY)
     {
@@ -46,17 +44,18 @@ public sealed class PageScript(IJSRuntime js)
 
     public void HoldKeys(ElementReference svg) => Module.InvokeVoid("holdKeys", svg);
 
-    /// <summary>The person has asked the machine for as little motion as can be.</summary>
+    /// <summary>The person has asked the app or the machine for as little motion as can be.</summary>
     public bool Stillness() => Module.Invoke<bool>("stillness");
 
     public void Focus(string id) => Module.InvokeVoid("focus", id);
 
+    /// <param name="room">Which of the back rooms.</param>
     /// <param name="listener">Is told the share done, 0 to 1, by a method <c>Told</c>.</param>
     /// <param name="bytes">A Uint8Array to go with it; null for none.</param>
-    public ValueTask<string> AskBackRoom<T>(string task, string text, DotNetObjectReference<T>? listener, IJSObjectReference? bytes = null) where T : class =>
-        Module.InvokeAsync<string>("askBackRoom", task, text, listener, bytes);
+    public ValueTask<string> AskBackRoom<T>(string room, string task, string text, DotNetObjectReference<T>? listener, IJSObjectReference? bytes = null) where T : class =>
+        Module.InvokeAsync<string>("askBackRoom", room, task, text, listener, bytes);
 
-    public void CloseBackRoom() => Module.InvokeVoid("closeBackRoom");
+    public void CloseBackRoom(string room) => Module.InvokeVoid("closeBackRoom", room);
 
     public async Task Download(string name, string type, byte[] bytes)
     {

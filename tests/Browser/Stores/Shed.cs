@@ -20,6 +20,8 @@ sealed class Shed(HostProcess host, TakeInResult van) : IAsyncDisposable
 
     public TakeInResult Van => van;
 
+    public string Database => host.Database;
+
     public static async Task<Shed> Open()
     {
         var host = await HostProcess.Start();

@@ -4,6 +4,7 @@ using WitnessMark.DrawingOffice.Drafting.Paper;
 using WitnessMark.Maths.Units;
 using WitnessMark.Web.Client.DrawingOffice.Measure;
 using WitnessMark.Web.Client.Shell;
+using WitnessMark.Web.Client.Shell.Settings;
 using PrintPaper = WitnessMark.PrintRoom.Paper.PaperSize;
 
 namespace WitnessMark.Web.Client.DrawingOffice.Sheets;
@@ -32,13 +33,16 @@ public sealed record SheetWishes(
     {
         try
         {
-            return page.Kept(Key(sample)) is { } text && JsonSerializer.Deserialize(text, WishesJson.Default.SheetWishes) is { } kept ? kept : new();
+            return page.Kept(Key(sample)) is { } text && JsonSerializer.Deserialize(text, WishesJson.Default.SheetWishes) is { } kept ? kept : Usual;
         }
         catch (JsonException)
         {
-            return new();
+            return Usual;
         }
     }
+
+    /// <summary>A sample's drawings begin in the units that the pages show.</summary>
+    static SheetWishes Usual => new(Units: LengthsShown.As switch { LengthsIn.DecimalInches => "inch", LengthsIn.FractionInches => "fraction", _ => "mm" });
 
     public void Keep(PageScript page, Guid sample) => page.Keep(Key(sample), JsonSerializer.Serialize(this, WishesJson.Default.SheetWishes));
 

@@ -13,13 +13,16 @@ public enum WorkState
 }
 
 /// <summary>One long work as the strip shows it.</summary>
-public abstract class InHand(string key, string name, string where)
+public abstract class InHand(string key, string name, string where, string of)
 {
     readonly CancellationTokenSource _stop = new();
 
     public string Key => key;
 
     public string Name => name;
+
+    /// <summary>All that was asked; empty where nobody compares.</summary>
+    public string Of => of;
 
     /// <summary>The page on which its result is looked at.</summary>
     public string Where => where;
@@ -63,7 +66,7 @@ public abstract class InHand(string key, string name, string where)
 }
 
 /// <summary>A long work and what comes of it.</summary>
-public sealed class InHand<T>(string key, string name, string where, TimeProvider clock) : InHand(key, name, where)
+public sealed class InHand<T>(string key, string name, string where, string of, TimeProvider clock) : InHand(key, name, where, of)
 {
     readonly TaskCompletionSource _over = new();
     long _began;

@@ -26,13 +26,17 @@ public sealed class LongWork(TimeProvider clock)
     /// <param name="name">What a person calls it, e.g. "2000 futures of the plan".</param>
     /// <param name="where">The page on which its result is looked at.</param>
     /// <param name="run">Told is called with the share done, 0 to 1.</param>
-    public InHand<T> Start<T>(string key, string name, string where, Func<Action<double>, CancellationToken, Task<T>> run) => Take(key, name, where, run, null);
+    /// <param name="of">All that was asked, so that a page opened anew knows whether the result is still an answer.</param>
+    public InHand<T> Start<T>(string key, string name, string where, Func<Action<double>, CancellationToken, Task<T>> run, string of = "") => Take(new(key, name, where, of, clock), run, null);
 
     /// <summary>Begins when the back room is free: one reckoning at a time, so that stopping one ends no other.</summary>
-    public InHand<T> Queue<T>(string key, string name, string where, Func<Action<double>, CancellationToken, Task<T>> run) => Take(key, name, where, run, _room);
+    public InHand<T> Queue<T>(string key, string name, string where, Func<Action<double>, CancellationToken, Task<T>> run, string of = "") => Take(new(key, name, where, of, clock), run, _room);
 
-    /// <summary>Null when nothing of that key was begun or it was put away.</summary>
-    public InHand<T>? Find<T>(string key) => _all.OfType<InHand<T>>().FirstOrDefault(w => w.Key == key);
+    /// <summary>Null when nothing of that key was begun, it was put away, or it was asked of something else.</summary>
+    public InHand<T>? Find<T>(string key, string? of = null) => Under<T>(key).FirstOrDefault(w => w.Key == key && (of is null || of == w.Of));
+
+    /// <summary>Those whose key begins so, the oldest first.</summary>
+    public IEnumerable<InHand<T>> Under<T>(string key) => _all.OfType<InHand<T>>().Where(w => w.Key.StartsWith(key, StringComparison.Ordinal));
 
     /// <summary>Stops it if it runs, and lets go of it and its result.</summary>
     public void PutAway(InHand work)
@@ -41,11 +45,10 @@ public sealed class LongWork(TimeProvider clock)
         if (_all.Remove(work)) Changed?.Invoke();
     }
 
-    InHand<T> Take<T>(string key, string name, string where, Func<Action<double>, CancellationToken, Task<T>> run, SemaphoreSlim? turn)
+    InHand<T> Take<T>(InHand<T> work, Func<Action<double>, CancellationToken, Task<T>> run, SemaphoreSlim? turn)
     {
-        foreach (var former in _all.Where(w => w.Key == key).ToList()) PutAway(former);
+        foreach (var former in _all.Where(w => w.Key == work.Key).ToList()) PutAway(former);
         foreach (var old in _all.Where(w => w.Ended).SkipLast(MostFinished - 1).ToList()) _all.Remove(old);
-        var work = new InHand<T>(key, name, where, clock);
         _all.Add(work);
         work.Changed += () => Changed?.Invoke();
         _ = work.Run(run, turn);

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Web.Client.Outbox;
+using WitnessMark.Web.Client.Shell.Works;
 
 namespace WitnessMark.Web.Client.Stores;
 
@@ -16,6 +17,7 @@ public abstract class StoresPage : ComponentBase
     [Inject] ThisDevice Here { get; set; } = default!;
     [Inject] protected TimeProvider Clock { get; set; } = default!;
     [Inject] protected NavigationManager Navigation { get; set; } = default!;
+    [Inject] protected LastDeed Deed { get; set; } = default!;
 
     /// <summary>Null until it is fetched.</summary>
     protected VehicleTree? Tree { get; private set; }
@@ -24,6 +26,9 @@ public abstract class StoresPage : ComponentBase
     protected string? Why { get; set; }
 
     Dictionary<Guid, string> _names = [];
+
+    /// <summary>Decisions as the page last fetched them, so that one that is saved anew can be put back.</summary>
+    readonly Dictionary<Guid, IDecision> _former = [];
 
     protected DateTimeOffset Now => Clock.GetLocalNow();
 
@@ -57,14 +62,29 @@ public abstract class StoresPage : ComponentBase
     protected async Task<ImmutableArray<T>> Facts<T>() where T : class, IFact =>
         (await Server.Patient(() => Desk.Facts<T>(VehicleId))).Value is { IsDefault: false } facts ? facts : [];
 
-    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : class, IDecision =>
-        (await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is { IsDefault: false } rows ? rows : [];
+    protected async Task<ImmutableArray<Versioned<T>>> Decisions<T>() where T : class, IDecision
+    {
+        if ((await Server.Patient(() => Desk.Decisions<T>(VehicleId))).Value is not { IsDefault: false } rows) return [];
+        foreach (var row in rows) _former[row.Row.Id] = row.Row;
+        return rows;
+    }
 
     /// <summary>Appends what was seen; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Append<T>(T fact) where T : class, IFact => await Kept(() => Tray.Append(fact));
+    protected async Task<string?> Append<T>(T fact) where T : class, IFact
+    {
+        var why = await Kept(() => Tray.Append(fact));
+        if (why is null && fact is not TakenBack) Deed.Did($"Written down: {Deeds.Name<T>()}.", () => TakeBack(fact.Id, "taken back at once"));
+        return why;
+    }
 
     /// <summary>Saves a decision; answers why not, or null when it is kept and the page is fetched anew.</summary>
-    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision => await Kept(() => Tray.Save(row, basedOn));
+    protected async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision
+    {
+        var former = basedOn > 0 ? _former.GetValueOrDefault(row.Id) as T : null;
+        var why = await Kept(() => Tray.Save(row, basedOn));
+        if (why is null && former is not null) Deed.Did($"Saved: {Deeds.Name<T>()}.", () => Save(former, basedOn + 1));
+        return why;
+    }
 
     /// <summary>Takes a fact back.</summary>
     protected Task<string?> TakeBack(Guid fact, string reason) => Append(new TakenBack(Tray.NewId(), VehicleId, fact, reason, Now, Device));

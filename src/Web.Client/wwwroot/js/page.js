@@ -6,16 +6,6 @@ window.addEventListener("keydown", e => {
   if (e.key === "Enter" && e.target instanceof HTMLInputElement && e.target.role === "combobox") e.preventDefault();
 }, true);
 
-export function setTheme(theme) {
-  if (theme) {
-    document.documentElement.dataset.theme = theme;
-    localStorage.setItem("wm.theme", theme);
-  } else {
-    delete document.documentElement.dataset.theme;
-    localStorage.removeItem("wm.theme");
-  }
-}
-
 // Client px -> the drawing's own units, through whatever scaling the page gave it.
 export function toDrawing(svg, x, y) {
   const p = new DOMPoint(x, y).matrixTransform(svg.getScreenCTM().inverse());
@@ -40,7 +30,7 @@ export function holdKeys(svg) {
 }
 
 export function stillness() {
-  return matchMedia("(prefers-reduced-motion: reduce)").matches;
+  return document.documentElement.dataset.motion === "still" || matchMedia("(prefers-reduced-motion: reduce)").matches;
 }
 
 export function kindOfDevice() {
@@ -76,35 +66,40 @@ export function draft(form) {
   return sessionStorage.getItem(`wm.draft.${form}`);
 }
 
-let backRoom = null;
+// Back rooms by name: stopping what one does ends that room and no other.
+const rooms = new Map();
 let asked = 0;
-const waiting = new Map();
+
+function open(name) {
+  const room = { worker: new Worker(new URL("./back-room.js", import.meta.url), { type: "module" }), waiting: new Map() };
+  room.worker.onmessage = ({ data: { id, answer, fault, share } }) => {
+    // What was stopped may still have a word on its way.
+    if (!room.waiting.has(id)) return;
+    const { done, fail, listener } = room.waiting.get(id);
+    if (share !== undefined) return listener?.invokeMethodAsync("Told", share);
+    room.waiting.delete(id);
+    if (fault) fail(new Error(fault));
+    else done(answer);
+  };
+  room.worker.onerror = e => closeBackRoom(name, e.message || "the back room could not be opened");
+  rooms.set(name, room);
+  return room;
+}
 
 // Bytes are copied to the back room; they stay here too, for a back room that was closed.
-export function askBackRoom(task, text, listener, bytes) {
-  if (!backRoom) {
-    backRoom = new Worker(new URL("./back-room.js", import.meta.url), { type: "module" });
-    backRoom.onmessage = ({ data: { id, answer, fault, share } }) => {
-      // What was stopped may still have a word on its way.
-      if (!waiting.has(id)) return;
-      const { done, fail, listener } = waiting.get(id);
-      if (share !== undefined) return listener?.invokeMethodAsync("Told", share);
-      waiting.delete(id);
-      if (fault) fail(new Error(fault));
-      else done(answer);
-    };
-    backRoom.onerror = e => closeBackRoom(e.message || "the back room could not be opened");
-  }
+export function askBackRoom(name, task, text, listener, bytes) {
+  const room = rooms.get(name) ?? open(name);
   const id = ++asked;
   return new Promise((done, fail) => {
-    waiting.set(id, { done, fail, listener });
-    backRoom.postMessage({ id, task, text, bytes });
+    room.waiting.set(id, { done, fail, listener });
+    room.worker.postMessage({ id, task, text, bytes });
   });
 }
 
-export function closeBackRoom(why = "stopped") {
-  backRoom?.terminate();
-  backRoom = null;
-  for (const { fail } of waiting.values()) fail(new Error(why));
-  waiting.clear();
+export function closeBackRoom(name, why = "stopped") {
+  const room = rooms.get(name);
+  if (!room) return;
+  rooms.delete(name);
+  room.worker.terminate();
+  for (const { fail } of room.waiting.values()) fail(new Error(why));
 }

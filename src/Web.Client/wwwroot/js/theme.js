@@ -1,3 +1,5 @@
-// Runs before the first paint so that a chosen light or dark sheet does not flash.
-const chosen = localStorage.getItem("wm.theme");
-if (chosen) document.documentElement.dataset.theme = chosen;
+// Runs before the first paint so that what the person chose (light or dark, size of type, motion, side of the thumb) does not flash.
+for (const name of ["theme", "type", "motion", "thumb"]) {
+  const chosen = localStorage.getItem("wm." + name);
+  if (chosen) document.documentElement.dataset[name] = chosen;
+}
