@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WitnessMark.Maths;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
+using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Stores.Places;
@@ -31,11 +32,8 @@ public sealed record JotShelf(VehicleTree Tree, ImmutableArray<Job> Jobs, Immuta
 }
 
 /// <summary>Keeps what is jotted down.</summary>
-public sealed class JotDesk(Server server, DeskServer desk, Tray tray, TimeProvider clock)
+public sealed class JotDesk(Server server, DeskServer desk, Tray tray, ThisDevice here, TimeProvider clock)
 {
-    /// <summary>What is written into facts made here.</summary>
-    const string Device = "page";
-
     const double MostHours = 24;
 
     DateTimeOffset Now => clock.GetLocalNow();
@@ -56,21 +54,21 @@ public sealed class JotDesk(Server server, DeskServer desk, Tray tray, TimeProvi
     /// <exception cref="RefusedException">A field cannot be read.</exception>
     public Task<string?> Keep(JotShelf shelf, Jot jot, Guid? part, ImmutableArray<string> pictures) => jot.Kind switch
     {
-        Jot.Note => Append(new Note(tray.NewId(), Vehicle(shelf), part, jot.Words.Trim(), Now, Device)),
+        Jot.Note => Append(new Note(tray.NewId(), Vehicle(shelf), part, jot.Words.Trim(), Now, here.Name)),
         Jot.Picture => Pictures(shelf, jot, part, pictures),
         Jot.Time => Log(jot, shelf.Today),
         Jot.NewPart => NewPart(jot),
-        Jot.Move => Append(new Moved(tray.NewId(), Vehicle(shelf), part ?? throw Refused("part", "", "choose the part that was put away"), Guid.TryParse(jot.Place, out var to) ? to : null, jot.MoveNote.Trim(), Now, Device)),
+        Jot.Move => Append(new Moved(tray.NewId(), Vehicle(shelf), part ?? throw Refused("part", "", "choose the part that was put away"), Guid.TryParse(jot.Place, out var to) ? to : null, jot.MoveNote.Trim(), Now, here.Name)),
         _ => throw Refused("kind", jot.Kind, "choose what is to be written down"),
     };
 
-    async Task<string?> Append<T>(T fact) where T : WitnessMark.Stores.Keeping.IFact => fact.Wrong()?.Sentence ?? (await desk.Append(fact)).Why();
+    Task<string?> Append<T>(T fact) where T : class, IFact => tray.Append(fact);
 
     async Task<string?> Pictures(JotShelf shelf, Jot jot, Guid? part, ImmutableArray<string> pictures)
     {
         if (pictures.IsEmpty) throw Refused("pictures", "", "take or choose one");
         foreach (var picture in pictures)
-            if (await Append(new PictureTaken(tray.NewId(), Vehicle(shelf), part, picture, jot.PictureWords.Trim(), Now, Device)) is { } why) return why;
+            if (await Append(new PictureTaken(tray.NewId(), Vehicle(shelf), part, picture, jot.PictureWords.Trim(), Now, here.Name)) is { } why) return why;
         return null;
     }
 
@@ -82,8 +80,7 @@ public sealed class JotDesk(Server server, DeskServer desk, Tray tray, TimeProvi
         if (hours is not (> 0 and <= MostHours)) throw Refused("hours", jot.Hours, "give more than 0 and at most 24");
         var on = jot.Day.Length == 0 ? today : Typed.Day("day", jot.Day)!.Value;
         if (on > today) throw Refused("day", jot.Day, "hours cannot be logged before they are worked");
-        var reply = await desk.Log(new(tray.NewId(), job, null, new DateTimeOffset(on.ToDateTime(new(12, 0)), Now.Offset), Math.Round(hours * 60, 1), jot.HoursNote.Trim(), Device));
-        return reply.Why();
+        return await tray.Append(new HoursEntry(tray.NewId(), job, null, new DateTimeOffset(on.ToDateTime(new(12, 0)), Now.Offset), Math.Round(hours * 60, 1), jot.HoursNote.Trim(), here.Name));
     }
 
     async Task<string?> NewPart(Jot jot)
