@@ -38,7 +38,7 @@ public static class Serve
         }
         catch (IOException e) when (e.InnerException is SocketException or Microsoft.AspNetCore.Connections.AddressInUseException)
         {
-            var ofLan = !options.Value.Lan.IsEmpty && e.Message.Contains($":{options.Value.LanPort} ", StringComparison.Ordinal);
+            var ofLan = !options.Value.Lan.IsEmpty && e.Message.Contains($":{options.Value.LanPort}:", StringComparison.Ordinal);
             return await Refuse($"{(ofLan ? "--lan-port" : "--port")}: \"{(ofLan ? options.Value.LanPort : asked.Port)}\" is in use; close the other program or write another port.");
         }
     }

@@ -47,7 +47,7 @@ public sealed class PairingTests(Chromium chromium) : IClassFixture<Chromium>
         await phone.Picture("pairing-dropped-phone");
         await phone.Page.GetByRole(AriaRole.Link, new() { Name = "Pair this device" }).ClickAsync();
         await Expect(phone.Page.Locator("h1")).ToHaveTextAsync("Pair this device");
-        Assert.Empty([.. desk.Complaints, .. phone.Complaints]);
+        Assert.Empty(desk.Complaints.Concat(phone.Complaints));
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class PairingTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Equal(string.Concat(told.Where(char.IsAsciiHexDigit)), Convert.ToHexString(hash));
         using var http = house.Phone();
         Assert.Equal("application/x-x509-ca-cert", (await http.GetAsync("api/pairing/authority.crt")).Content.Headers.ContentType?.MediaType);
-        Assert.Empty([.. desk.Complaints, .. phone.Complaints]);
+        Assert.Empty(desk.Complaints.Concat(phone.Complaints));
     }
 
     Task<Visit> Phone(PairedHouse house, string path) => chromium.Visit(house.Lan, path, 360, 740, ColorScheme.Dark, touch: true);

@@ -79,7 +79,7 @@ public sealed class HostProcess : IAsyncDisposable
         using var process = Launch(args, urls);
         var errors = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync(new CancellationTokenSource(TimeSpan.FromSeconds(30)).Token);
+        await process.WaitForExitAsync(new CancellationTokenSource(TimeSpan.FromSeconds(120)).Token);
         await output;
         return (process.ExitCode, (await errors).Trim());
     }

@@ -50,7 +50,7 @@ public sealed class CertificateTests : IDisposable
         using var own = Certificates.Authority("other-9", _now);
         var request = new CertificateRequest(own.SubjectName, own.PublicKey, System.Security.Cryptography.HashAlgorithmName.SHA256);
         foreach (var extension in own.Extensions) request.CertificateExtensions.Add(extension);
-        using var under = request.Create(authority, _now, _now.AddDays(30), [1, 2, 3]);
+        using var under = request.Create(authority, authority.NotBefore, _now.AddDays(30), [1, 2, 3]);
         using var underKeyed = under.CopyWithPrivateKey(own.GetECDsaPrivateKey()!);
         using var host = Certificates.Host(underKeyed, ["a.local"], [], _now);
         var (code, said) = await _openssl.Run("verify", "-CAfile", _openssl.Write("a.pem", authority), "-untrusted", _openssl.Write("u.pem", under), _openssl.Write("h.pem", host));

@@ -16,11 +16,10 @@ public sealed class KeyFolderTests : IDisposable
     [Fact]
     public void Folder_and_files_are_their_owners_alone()
     {
-        if (OperatingSystem.IsWindows()) return;
         Open(One);
-        Assert.Equal("rwx------", Spelled(File.GetUnixFileMode(_folder)));
+        Assert.Equal("rwx------", ModeOf(_folder));
         Assert.Equal(["authority.pem", "host.pem"], Directory.GetFiles(_folder).Select(Path.GetFileName).Order());
-        Assert.All(Directory.GetFiles(_folder), f => Assert.Equal("rw-------", Spelled(File.GetUnixFileMode(f))));
+        Assert.All(Directory.GetFiles(_folder), f => Assert.Equal("rw-------", ModeOf(f)));
     }
 
     [Theory]
@@ -105,8 +104,12 @@ public sealed class KeyFolderTests : IDisposable
         open.SetLength(open.Length / 3);
     }
 
-    static string Spelled(UnixFileMode mode) =>
-        string.Concat("rwxrwxrwx".Select((letter, i) => ((int)mode >> (8 - i) & 1) == 1 ? letter : '-'));
+    static string ModeOf(string path)
+    {
+        if (OperatingSystem.IsWindows()) throw new PlatformNotSupportedException("Windows has no such modes.");
+        var mode = (int)File.GetUnixFileMode(path);
+        return string.Concat("rwxrwxrwx".Select((letter, i) => (mode >> (8 - i) & 1) == 1 ? letter : '-'));
+    }
 
     public void Dispose() => Directory.Delete(Path.GetDirectoryName(_folder)!, recursive: true);
 }

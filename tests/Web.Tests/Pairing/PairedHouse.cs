@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Net;
 using System.Net.Http.Json;
+using System.Net.Security;
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -43,7 +44,8 @@ public sealed class PairedHouse : IAsyncDisposable
     public HttpClient AtTheDesk() => new() { BaseAddress = Desk };
 
     /// <summary>A browser as the host sees it: it tells where a change comes from, and keeps cookies.</summary>
-    public HttpClient Phone(CookieContainer? cookies = null, bool tellsOrigin = true)
+    /// <param name="byAnyName">It goes on though the certificate does not bear the name that it asks for.</param>
+    public HttpClient Phone(CookieContainer? cookies = null, bool tellsOrigin = true, bool byAnyName = false)
     {
         var handler = new SocketsHttpHandler { CookieContainer = cookies ?? new() };
         handler.SslOptions.CertificateChainPolicy = new()
@@ -52,6 +54,7 @@ public sealed class PairedHouse : IAsyncDisposable
             CustomTrustStore = { _lan.Trust!.Authority },
             RevocationMode = X509RevocationMode.NoCheck,
         };
+        if (byAnyName) handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, wrong) => wrong is SslPolicyErrors.None or SslPolicyErrors.RemoteCertificateNameMismatch;
         var phone = new HttpClient(handler) { BaseAddress = Lan };
         if (tellsOrigin) phone.DefaultRequestHeaders.Add("Origin", Lan.GetLeftPart(UriPartial.Authority));
         return phone;
