@@ -187,6 +187,8 @@ public sealed partial class Tray
         _last = answer;
         Unpaired = answer.Fate == Fate.Unpaired;
         if (answer.Fate is Fate.Away or Fate.Unpaired) Tell(key, answer);
+        // A link that comes and goes is tried again soon; only one that stays away is waited for longer and longer.
+        else _failures = 0;
         return answer.Fate;
     }
 

@@ -1,6 +1,7 @@
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.Playwright;
+using WitnessMark.Stores.Tags;
 using WitnessMark.Web.Tests;
 
 namespace WitnessMark.Browser.Offline;
@@ -27,7 +28,7 @@ static class Device
             {
                 case 0: (kind, row) = ("Note", new { id, vehicleId = bench.Vehicle, partId = bench.Part, words = $"{device} {i}", at, device }); break;
                 case 1: (kind, row) = ("Moved", new { id, vehicleId = bench.Vehicle, partId = bench.Part, placeId = (Guid?)null, note = $"{i}", at, device }); break;
-                case 2: (kind, row) = ("TagCode", new { id, vehicleId = bench.Vehicle, code = $"{device[..1].ToUpperInvariant()}{i}", kind = "Part", subject = bench.Part, words = "", at, device }); break;
+                case 2: (kind, row) = ("TagCode", new { id, vehicleId = bench.Vehicle, code = TagSpelling.Of(id), kind = "Part", subject = bench.Part, words = "", at, device }); break;
                 case 3:
                     last = id;
                     (kind, row) = ("ReadingEntry", new { id, sampleId = bench.Sample, kind = "centre distance", from = "H1", to = "H2", value = $"58.{i % 100:00}", plusMinus = "", instrument = "calliper", note = "", takenAt = at, device });

@@ -4,6 +4,7 @@ using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Orders;
+using WitnessMark.Tests;
 using WitnessMark.Web.Client.Outbox;
 using WitnessMark.Web.Client.Outbox.Shelf;
 
@@ -62,8 +63,8 @@ public class TrayTests
             var firm = new Firm(Guid.NewGuid(), Vehicle, "Hartle platers", "zinc", "", "");
             for (var i = 1; i <= changes; i++)
                 Assert.Null(await tray.Save(firm with { Notes = $"{i}" }, tray.Lying.Decisions.Values.FirstOrDefault()?.BasedOn ?? host.Versions(Address(firm)).Count));
-            await tray.Send();
-            Assert.Equal(0, tray.Lying.NeedYou + tray.Lying.Waiting);
+            await Idle(tray);
+            Assert.Equal(0, tray.Lying.NeedYou);
             Assert.Contains($"\"notes\":\"{changes}\"", host.Versions(Address(firm))[^1]);
         }), iter: 60, threads: 1);
 

@@ -2,6 +2,7 @@
 
 const stores = ["entries", "decisions", "sent", "pictures"];
 let base = null;
+let lasting = null;
 
 function open() {
   return base ??= new Promise((done, fail) => {
@@ -68,6 +69,8 @@ export function change(json) {
       throw e;
     }
     await done;
+    // From the first thing that waits on: the browser is asked not to clear it away by itself.
+    if (puts.length > 0 && !lasting) lasting = room(true).catch(() => []);
     channel?.postMessage("changed");
   });
 }
