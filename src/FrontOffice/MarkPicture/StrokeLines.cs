@@ -14,7 +14,7 @@ public static class StrokeLines
     public const double Wide = 1000;
 
     /// <summary>Of the head of an arrow, in line widths and at least so many units.</summary>
-    const double Head = 4.5, LeastHead = 14;
+    const double Head = 6, LeastHead = 20;
 
     /// <summary>Capital height of words, in line widths.</summary>
     const double Letters = 9;

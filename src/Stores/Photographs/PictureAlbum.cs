@@ -34,6 +34,7 @@ public sealed record SaidBefore(string Words, Guid? PartId, DateTimeOffset At);
 public sealed class PictureAlbum
 {
     readonly ImmutableArray<PictureTaken> _rows;
+    readonly ImmutableArray<PictureMonth> _months;
     readonly Dictionary<Guid, int> _places;
     readonly ILookup<Guid, PictureSaid> _said;
     readonly Dictionary<Guid, PictureTaken> _asTaken;
@@ -44,6 +45,7 @@ public sealed class PictureAlbum
         _said = said.ToLookup(s => s.PictureId);
         _asTaken = taken.ToDictionary(t => t.Id);
         _rows = [.. taken.Select(Now).Reverse().OrderByDescending(t => t.At.UtcTicks)];
+        _months = Months(_rows);
         _places = _rows.Select((r, i) => (r.Id, i)).ToDictionary(x => x.Id, x => x.i);
     }
 
@@ -55,7 +57,7 @@ public sealed class PictureAlbum
         ImmutableArray<PictureTaken> fit = words.Length == 0 && asked is { PartId: null, NoPart: false } ? _rows : [.. _rows.Where(r =>
             (asked.PartId is not { } part || r.PartId == part) && (!asked.NoPart || r.PartId is null)
             && words.All(w => r.Words.Contains(w, StringComparison.OrdinalIgnoreCase)))];
-        ImmutableArray<PictureMonth> months = [.. fit.CountBy(MonthOf).OrderByDescending(m => m.Key, StringComparer.Ordinal).Select(m => new PictureMonth(m.Key, m.Value))];
+        var months = fit == _rows ? _months : Months(fit);
         var skip = asked.Month is { Length: > 0 } month
             ? fit.TakeWhile(r => string.CompareOrdinal(MonthOf(r), month) > 0).Count()
             : Math.Clamp(asked.Skip, 0, fit.Length);
@@ -71,6 +73,10 @@ public sealed class PictureAlbum
     }
 
     public static string MonthOf(PictureTaken row) => $"{row.At:yyyy-MM}";
+
+    /// <summary>Counted as numbers: twenty thousand texts would be made for a dozen months.</summary>
+    static ImmutableArray<PictureMonth> Months(ImmutableArray<PictureTaken> rows) =>
+        [.. rows.CountBy(r => 12 * r.At.Year + r.At.Month - 1).OrderByDescending(m => m.Key).Select(m => new PictureMonth($"{m.Key / 12:0000}-{m.Key % 12 + 1:00}", m.Value))];
 
     PictureTaken Now(PictureTaken row) => _said[row.Id].LastOrDefault() is { } said ? row with { Words = said.Words, PartId = said.PartId } : row;
 }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Features;
 using WitnessMark.FrontOffice.SharePictures;
 using WitnessMark.Maths;
 using WitnessMark.Stores;
@@ -59,6 +60,8 @@ static class AlbumApi
         var names = tree.Parts.ToDictionary(p => p.Row.Id, p => p.Row.Hand == Hand.None ? p.Row.Name : $"{p.Row.Name} {p.Row.Hand}");
         var strokes = export.Asked.Marked ? await Layers(vehicle, desk, stop) : [];
         export.Begin(rows.Length);
+        // A zip writes the head of each file without waiting; all else is written as the line takes it.
+        if (context.Features.Get<IHttpBodyControlFeature>() is { } body) body.AllowSynchronousIO = true;
         return Results.Stream(async to =>
         {
             var whole = false;

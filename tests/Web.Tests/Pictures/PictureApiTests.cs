@@ -93,6 +93,10 @@ public sealed class PictureApiTests(RunningHost running) : IClassFixture<Running
         var taken = new PictureTaken(Guid.NewGuid(), bench.Vehicle, bench.Part, id, "=plate, \"front\"", DateTimeOffset.UnixEpoch.AddYears(61), "page");
         await Http.PostAsync($"api/vehicles/{bench.Vehicle}/desk/PictureTaken", JsonContent.Create([taken], DeskJson.Of<ImmutableArray<PictureTaken>>()));
 
+        var found = await Http.GetFromJsonAsync($"api/vehicles/{bench.Vehicle}/pictures?part={bench.Part}&words=PLATE&month=2031-02", DeskJson.Of<PictureStretch>());
+        Assert.Equal((taken.Id, new PictureMonth("2031-01", 1)), (Assert.Single(found!.Rows).Id, Assert.Single(found.Months)));
+        Assert.Equal(0, (await Http.GetFromJsonAsync($"api/vehicles/{bench.Vehicle}/pictures/{taken.Id}", DeskJson.Of<PictureOpened>()))!.Layer.Version);
+
         using var zip = await Zip(bench.Vehicle, originals: false);
         Assert.Equal(["2031-01-01-00001.jpg", "list.csv"], zip.Entries.Select(e => e.FullName));
         Nothing(Bytes(zip.Entries[0]));

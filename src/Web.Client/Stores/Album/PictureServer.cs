@@ -22,7 +22,8 @@ public sealed class PictureServer(Server server)
     public static string File(Guid vehicle, Guid export) => $"{Of(vehicle)}/exports/{export}/pictures.zip";
 
     public Task<Reply<PictureStretch>> Find(Guid vehicle, PicturesAsked asked) => server.Get(
-        $"{Of(vehicle)}?part={asked.PartId}{(asked.NoPart ? "&none=true" : "")}&words={Uri.EscapeDataString(asked.Words)}&month={asked.Month}&skip={asked.Skip}&take={asked.Take}",
+        $"{Of(vehicle)}?skip={asked.Skip}&take={asked.Take}{(asked.PartId is { } part ? $"&part={part}" : "")}{(asked.NoPart ? "&none=true" : "")}"
+        + $"{(asked.Words.Length > 0 ? $"&words={Uri.EscapeDataString(asked.Words)}" : "")}{(asked.Month is { Length: > 0 } month ? $"&month={month}" : "")}",
         DeskJson.Of<PictureStretch>());
 
     public Task<Reply<PictureOpened>> Open(Guid vehicle, Guid taken) => server.Get($"{Of(vehicle)}/{taken}", DeskJson.Of<PictureOpened>());
