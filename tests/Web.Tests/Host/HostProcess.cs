@@ -97,7 +97,9 @@ public sealed class HostProcess : IAsyncDisposable
         _process = _disk is { } kilobytes ? LaunchOnDisk(kilobytes, args) : Launch(args, null);
         _process.ErrorDataReceived += (_, _) => { };
         _process.BeginErrorReadLine();
-        var waiting = new CancellationTokenSource(TimeSpan.FromSeconds(60)).Token;
+        // The machine may be building at the same time. One that never answers is not left running.
+        var waiting = new CancellationTokenSource(TimeSpan.FromSeconds(240)).Token;
+        await using var late = waiting.Register(() => _process.Kill());
         while (await _process.StandardOutput.ReadLineAsync(waiting) is { } line)
             if (line.Split("is at ") is [_, var address])
             {

@@ -45,17 +45,17 @@ public static class PlateSheet
         y -= 8;
         foreach (var check in plate.Checks.Where(c => !c.Up))
         {
-            Check(board, new(inside.Left + 56, y), new(1, 0), check);
+            Check(board, new(inside.Left + 46, y), new(1, 0), check);
             y -= 12;
         }
         var foot = y - 12 - plate.Checks.Where(c => c.Up).Select(c => c.Length).DefaultIfEmpty(0).Max();
-        var x = inside.Left + 14;
+        var x = inside.Left + 10;
         foreach (var check in plate.Checks.Where(c => c.Up))
         {
             Check(board, new(x, foot), new(0, 1), check);
-            x += 13;
+            x += 11;
         }
-        Plate(board, plate, new(inside.Left + 54, foot));
+        Plate(board, plate, new(inside.Left + 43, foot));
         return new(title.Title, paper.Width, paper.Height, board.Marks);
     }
 
