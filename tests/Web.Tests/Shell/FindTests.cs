@@ -15,7 +15,7 @@ public sealed class FindTests
 
     [Theory]
     [InlineData("dinamo mountng", "p1", "“dinamo” read as “Dynamo”, “mountng” read as “mounting”")]
-    [InlineData("hammerd", "n1", "“…ent by a jack, and somebody hammered it back”")]
+    [InlineData("hammerd", "n1", "“…by a jack, and somebody hammered it back”")]
     [InlineData("forecast", "planning", "“futures forecast finish”")]
     [InlineData("door", "p2", "")]
     [InlineData("quick", ":add", "")]
