@@ -27,6 +27,11 @@ public sealed class FindTests
     }
 
     [Fact]
+    [Truth(Grade.Property, "a word that stands as it was asked is no misspelling of another")]
+    public void Misspelt_readings_are_left_out_where_the_word_itself_stands() =>
+        Assert.Equal(["b"], FindIndex.Of([new("Parts", "Brake drum", "", "", "a"), new("Parts", "Bracket", "", "", "b")]).Find("bracket").Select(h => h.Of.Address));
+
+    [Fact]
     public void Nothing_like_it_finds_nothing() => Assert.Empty(Index.Find("xylophone"));
 
     [Theory]
