@@ -15,7 +15,7 @@ public sealed class FindTests
 
     [Theory]
     [InlineData("dinamo mountng", "p1", "“dinamo” read as “Dynamo”, “mountng” read as “mounting”")]
-    [InlineData("hammerd", "n1", "“…ent by a jack, and somebody hammered it back”")]
+    [InlineData("hammerd", "n1", "“…by a jack, and somebody hammered it back”")]
     [InlineData("forecast", "planning", "“futures forecast finish”")]
     [InlineData("door", "p2", "")]
     [InlineData("quick", ":add", "")]
@@ -25,6 +25,11 @@ public sealed class FindTests
         var hit = Index.Find(asked)[0];
         Assert.Equal((address, why), (hit.Of.Address, hit.Why));
     }
+
+    [Fact]
+    [Truth(Grade.Property, "a word that stands as it was asked is no misspelling of another")]
+    public void Misspelt_readings_are_left_out_where_the_word_itself_stands() =>
+        Assert.Equal(["b"], FindIndex.Of([new("Parts", "Brake drum", "", "", "a"), new("Parts", "Bracket", "", "", "b")]).Find("bracket").Select(h => h.Of.Address));
 
     [Fact]
     public void Nothing_like_it_finds_nothing() => Assert.Empty(Index.Find("xylophone"));

@@ -69,8 +69,8 @@ public sealed class LongWorkTests
     }
 
     [Theory]
-    [InlineData(10, 0.25, 30)]
-    [InlineData(60, 0.5, 60)]
+    [InlineData(10, 0.25, 30.0)]
+    [InlineData(60, 0.5, 60.0)]
     [InlineData(1, 0.5, null)]
     [InlineData(10, 0.01, null)]
     [Truth(Grade.Property, "at an even pace the rest takes as long as its share: spent · (1 − s) / s")]

@@ -39,10 +39,17 @@ public sealed class FindIndex
         return new(all, PartIndex.Of(words), at);
     }
 
-    /// <summary>The best of each group, groups in the order of their best.</summary>
-    public ImmutableArray<Hit> Find(string words, int mostOfGroup = 6, int most = 200) =>
+    /// <summary>The best of each group, groups in the order of their best. Misspelt readings are offered only where nothing is spelt as asked.</summary>
+    public ImmutableArray<Hit> Find(string words, int mostOfGroup = 6, int most = 200)
+    {
+        var found = _index.Find(words, most);
+        var sound = found.Where(f => f.Words.All(w => w.As is not (Likeness.OneSlip or Likeness.TwoSlips))).ToImmutableArray();
+        return Grouped(sound.IsEmpty ? found : sound, mostOfGroup);
+    }
+
+    ImmutableArray<Hit> Grouped(ImmutableArray<Found> found, int mostOfGroup) =>
     [
-        .. _index.Find(words, most).Select((f, rank) => (Hit: new Hit(_all[_at[f.Of.Part.Id]], Why(f)), Rank: rank))
+        .. found.Select((f, rank) => (Hit: new Hit(_all[_at[f.Of.Part.Id]], Why(f)), Rank: rank))
             .GroupBy(h => h.Hit.Of.Group).OrderBy(g => g.Min(h => h.Rank)).SelectMany(g => g.Take(mostOfGroup).Select(h => h.Hit)),
     ];
 

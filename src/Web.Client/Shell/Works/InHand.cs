@@ -89,6 +89,8 @@ public sealed class InHand<T>(string key, string name, string where, string of, 
                 await turn.WaitAsync(Stopping);
                 mine = true;
             }
+            // The turn may have come in the moment in which it was stopped.
+            Stopping.ThrowIfCancellationRequested();
             (State, _began) = (WorkState.Running, clock.GetTimestamp());
             Tell();
             var result = await run(Heard, Stopping);

@@ -78,12 +78,14 @@ export function wish(name, value) {
 
 export function print() { window.print(); }
 
-// ---- A live picture: pinch, Ctrl and wheel, + and - come nearer; a drag or the arrows move it; 0 fits it in again.
+// ---- A live picture: pinch, Ctrl and wheel, + and - come nearer; a drag, a touch or the arrows move it; 0 fits it in again.
 // Only its viewBox is changed, so it stays sharp, and a picture drawn anew is taken up where it stands.
 const nearest = 16;
+const stroke = 6; // px: less is a touch
 
 export function livePicture(place) {
   const held = new Map();
+  let tapped = null; // where a lone finger came down
   let view = null; // what is seen, as shares of the whole: x, y, size
 
   const svg = () => place.querySelector("svg");
@@ -135,6 +137,7 @@ export function livePicture(place) {
     pointerdown(e) {
       if (!svg()) return;
       held.set(e.pointerId, [e.clientX, e.clientY]);
+      tapped = held.size === 1 ? [e.clientX, e.clientY] : null;
       if (view || held.size > 1) place.setPointerCapture(e.pointerId);
     },
     pointermove(e) {
@@ -149,7 +152,13 @@ export function livePicture(place) {
         if (now > 1) zoom(apart(before) / now, [((e.clientX + other[0]) / 2 - box.left) / box.width, ((e.clientY + other[1]) / 2 - box.top) / box.height]);
       } else if (view) move((before[0] - e.clientX) / box.width, (before[1] - e.clientY) / box.height);
     },
-    pointerup(e) { held.delete(e.pointerId); },
+    pointerup(e) {
+      held.delete(e.pointerId);
+      // A touch without a stroke brings that place to the middle: nobody has to drag (WCAG 2.5.7).
+      if (!view || !tapped || Math.hypot(e.clientX - tapped[0], e.clientY - tapped[1]) > stroke) return;
+      const [x, y] = share(e);
+      move(x - 0.5, y - 0.5);
+    },
     pointercancel(e) { held.delete(e.pointerId); },
     keydown(e) {
       if (e.ctrlKey || e.metaKey || e.altKey) return;
