@@ -15,10 +15,9 @@ public sealed record PictureFile(Raster Raster, double? Focal35)
     /// <summary>JPEG and PNG. Size and kind are looked at before any pixel is made; see <see cref="PictureHead.Read"/> for what is refused.</summary>
     public static Parsed<PictureFile> Read(byte[] file)
     {
-        var told = PictureHead.Read(file);
+        var told = PictureHead.Read(file, MostPixels);
         if (told.Refusal is { } refused) return refused;
         var head = told.Value;
-        if (head.OverPixels(MostPixels) is { } over) return over;
         var read = head.Format switch
         {
             PictureFormat.Jpeg => JpegReader.Read(file, head),

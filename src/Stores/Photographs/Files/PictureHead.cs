@@ -23,8 +23,9 @@ public sealed record PictureHead(PictureFormat Format, int Width, int Height, in
     /// <summary>Turned upright, width and height change places.</summary>
     public bool Lies => Turn >= 5;
 
-    /// <summary>Refused: no picture, one of another kind (HEIC with what to do), cut short, of no size, over 100 MB or over 60 million pixels.</summary>
-    public static Parsed<PictureHead> Read(ReadOnlySpan<byte> file)
+    /// <summary>Refused: no picture, one of another kind (HEIC with what to do), cut short, of no size, over 100 MB or of too many pixels.</summary>
+    /// <param name="most">Pixels.</param>
+    public static Parsed<PictureHead> Read(ReadOnlySpan<byte> file, long most = MostPixels)
     {
         if (file.Length > LargestFile)
             return Refusal.Of(Field, $"{file.Length / 1e6:0} MB", $"at most {LargestFile / 1_000_000} MB are read; take it at a smaller size");
@@ -33,12 +34,10 @@ public sealed record PictureHead(PictureFormat Format, int Width, int Height, in
         var head = kind.Value switch { "image/jpeg" => Jpeg(file), "image/png" => Png(file), _ => WebP(file) };
         if (head is null) return Refusal.Of(Field, $"{file.Length / 1000} kB", "the file ends before the picture does; copy it from the phone or camera again");
         if (head.Width < 1 || head.Height < 1) return Refusal.Of(Field, $"{head.Width} by {head.Height} px", "a picture has at least one pixel each way");
-        return head.OverPixels(MostPixels) is { } over ? over : head;
+        if ((long)head.Width * head.Height > most)
+            return Refusal.Of(Field, $"{head.Width} by {head.Height} px", $"at most {most / 1_000_000} million pixels are read; take it at a smaller size");
+        return head;
     }
-
-    /// <summary>Why it is not made into pixels where at most so many are; null when it is.</summary>
-    public Refusal? OverPixels(long most) => (long)Width * Height <= most ? null
-        : Refusal.Of(Field, $"{Width} by {Height} px", $"at most {most / 1_000_000} million pixels are read; take it at a smaller size");
 
     /// <summary>When the camera says the picture was taken, from the first part of a JPEG; null where it does not tell.</summary>
     public static CameraTime? Taken(ReadOnlySpan<byte> beginning)
