@@ -143,7 +143,7 @@ public sealed class KeyboardRoadTests(Chromium chromium) : IClassFixture<Chromiu
         await Expect(visit.Page.Locator("#kind")).ToBeFocusedAsync();
         await visit.Page.Keyboard.PressAsync("Control+a");
         await visit.Type("diameter", "Enter", "h1", "Enter", "12.02", "Enter");
-        await Expect(visit.Page.Locator(".headline").First).ToContainTextAsync("The plan is true");
+        await Expect(visit.Page.Locator(".verdict-card .headline")).ToContainTextAsync("The plan is true");
         await Expect(visit.Lines).ToHaveCountAsync(10);
     }
 }
