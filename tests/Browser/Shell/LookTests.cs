@@ -63,8 +63,8 @@ public sealed class LookTests(Chromium chromium, FilledVan van) : IClassFixture<
     async Task Look(string name, string path, string shown)
     {
         await using var visit = await chromium.Visit(van.Address, path, Sheets[0].Width, Sheets[0].Height, Sheets[0].Scheme);
-        await Expect(visit.Page.Locator(shown).First).ToBeVisibleAsync(new() { Timeout = 120_000 });
-        await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
+        await Expect(visit.Page.Locator(shown).First).ToBeVisibleAsync(new() { Timeout = 300_000 });
+        await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0, new() { Timeout = 300_000 });
         await Held(visit, name);
         Assert.Empty(visit.Complaints);
     }
