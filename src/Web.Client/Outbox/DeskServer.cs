@@ -29,7 +29,7 @@ public sealed class DeskServer(Server server, Tray tray)
     public async Task<Reply<Stretch<T>>> Newest<T>(Guid vehicle, Newest asked) where T : class, IFact
     {
         var before = tray.Lying;
-        var reply = await server.Get($"{Kinds.Desk(typeof(T).Name, vehicle)}/newest?take={asked.Take}&before={asked.Before}&part={asked.PartId}", DeskJson.Of<Stretch<T>>());
+        var reply = await server.Get($"{Kinds.Desk(typeof(T).Name, vehicle)}/newest?take={asked.Take}{(asked.Before is { } b ? $"&before={b}" : "")}{(asked.PartId is { } p ? $"&part={p}" : "")}", DeskJson.Of<Stretch<T>>());
         // A stretch that was never read here is cut out of the whole, when that was.
         if (reply.Away && asked.Before is null && await Facts<T>(vehicle) is { Away: false, Refusal: null } all) return all.As(facts => Cut(facts, asked));
         return reply.As(stretch => Overlay.Newest(stretch, vehicle, asked, before, tray.Lying, reply.AsOf is not null));

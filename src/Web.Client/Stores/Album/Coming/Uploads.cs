@@ -13,22 +13,21 @@ namespace WitnessMark.Web.Client.Stores.Album.Coming;
 /// <summary>Sends chosen pictures one after the other, whichever page is open meanwhile; each ends as kept, refused with a sentence, or still here.</summary>
 public sealed class Uploads : IDisposable
 {
-    const string Device = "page";
-
     /// <summary>A camera's notes stand in the first segments of a JPEG, each of 64 kB at most.</summary>
     const int HeadBytes = 160_000;
 
     readonly PictureScript _script;
     readonly DeskServer _desk;
     readonly Tray _tray;
+    readonly ThisDevice _here;
     readonly TimeProvider _clock;
     readonly DotNetObjectReference<Uploads> _self;
     readonly List<Upload> _rows = [];
     bool _sending;
 
-    public Uploads(PictureScript script, DeskServer desk, Tray tray, TimeProvider clock)
+    public Uploads(PictureScript script, DeskServer desk, Tray tray, ThisDevice here, TimeProvider clock)
     {
-        (_script, _desk, _tray, _clock) = (script, desk, tray, clock);
+        (_script, _desk, _tray, _here, _clock) = (script, desk, tray, here, clock);
         _self = DotNetObjectReference.Create(this);
     }
 
@@ -146,7 +145,7 @@ public sealed class Uploads : IDisposable
             if (reply.Value is not { } kept) return status < 0 ? (UploadState.Stopped, null) : reply.Away ? (UploadState.Away, null) : (UploadState.Refused, reply.Refusal);
             (row.Picture, row.Share) = (kept.Id, 1);
         }
-        var fact = new PictureTaken(row.Fact, row.Vehicle, row.PartId, row.Picture, row.Words.Trim(), row.At ?? _clock.GetLocalNow(), Device);
+        var fact = new PictureTaken(row.Fact, row.Vehicle, row.PartId, row.Picture, row.Words.Trim(), row.At ?? _clock.GetLocalNow(), _here.Name);
         if (fact.Wrong() is { } wrong) return (UploadState.Refused, wrong.Sentence);
         var said = await _desk.Append(fact);
         return said.Away ? (UploadState.Away, null) : said.Refusal is { } refusal ? (UploadState.Refused, refusal) : (UploadState.Kept, null);
