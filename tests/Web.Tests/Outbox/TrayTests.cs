@@ -75,6 +75,7 @@ public class TrayTests
         var (one, other) = (Page(new ListShelf(), host), Page(new ListShelf(), host));
         var firm = new Firm(Guid.NewGuid(), Vehicle, "Hartle platers", "zinc", "", "");
         Assert.Null(await one.Save(firm));
+        await Idle(one);
         host.Away = true;
         Assert.Null(await one.Save(firm with { Does = "nickel" }, 1));
         Assert.Null(await other.Save(firm with { Does = "chrome" }, 1));
