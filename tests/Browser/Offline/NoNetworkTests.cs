@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Microsoft.Playwright;
 using WitnessMark.Stores;
 using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;

@@ -1,6 +1,5 @@
 using System.Net.Http.Json;
 using System.Text.Json;
-using Microsoft.Playwright;
 using WitnessMark.Stores;
 using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;

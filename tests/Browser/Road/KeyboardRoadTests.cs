@@ -1,6 +1,4 @@
 using System.Text;
-using Microsoft.Playwright;
-using WitnessMark.Tests;
 using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;
 

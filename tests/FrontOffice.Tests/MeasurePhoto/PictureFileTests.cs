@@ -3,7 +3,6 @@ using System.IO.Compression;
 using StbImageSharp;
 using WitnessMark.DrawingOffice.Photo;
 using WitnessMark.FrontOffice.MeasurePhoto.Files;
-using WitnessMark.FrontOffice.MeasurePhoto.Files.Png;
 using WitnessMark.Maths;
 using WitnessMark.Stores.Photographs.Files;
 

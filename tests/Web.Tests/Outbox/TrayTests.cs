@@ -1,7 +1,6 @@
 using System.Net;
 using CsCheck;
 using WitnessMark.Stores;
-using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Orders;
 using WitnessMark.Tests;

@@ -16,7 +16,7 @@ using WitnessMark.Stores.Tags;
 namespace WitnessMark.Web.Client.Outbox.Shelf;
 
 /// <summary>Where each kind goes, after which others, and what it is called before a person.</summary>
-static class Kinds
+public static class Kinds
 {
     public const string Starts = "api/hours/starts", Hours = "api/hours/entries", HoursTakenBack = "api/hours/withdrawals", Withdrawals = "api/withdrawals";
 
@@ -31,7 +31,7 @@ static class Kinds
     [
         nameof(MustPrecede), nameof(Firm), nameof(Quote), nameof(Order), nameof(Consignment), nameof(Place), nameof(TypedShape), nameof(NotNeeded), nameof(IntentChoices),
         nameof(SamplePhotograph), nameof(PictureLayer), nameof(PicturePair), nameof(CameOff), nameof(PutBack), nameof(ConditionSeen), nameof(RouteChosen), nameof(Delivery),
-        nameof(RateOfExchange), nameof(ConsignmentReturn), nameof(GivenBack), nameof(Moved), nameof(TagCode), nameof(Note), nameof(PictureTaken), nameof(TakenBack),
+        nameof(RateOfExchange), nameof(ConsignmentReturn), nameof(GivenBack), nameof(Moved), nameof(TagCode), nameof(Note), nameof(PictureTaken), nameof(PictureSaid), nameof(TakenBack),
     ];
 
     public static string Desk(string kind, Guid vehicle) => $"api/vehicles/{vehicle}/desk/{kind}";
