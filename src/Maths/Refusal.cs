@@ -25,7 +25,8 @@ public sealed record Refusal(string Sentence)
 }
 
 /// <summary>Bad input. Carries the sentence that the person reads; nothing has been changed when it is thrown.</summary>
-public sealed class RefusedException(Refusal refusal) : Exception(refusal.Sentence)
+/// <param name="why">The fault behind the refusal, when there was one.</param>
+public sealed class RefusedException(Refusal refusal, Exception? why = null) : Exception(refusal.Sentence, why)
 {
     public Refusal Refusal { get; } = refusal;
 }

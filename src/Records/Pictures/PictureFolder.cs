@@ -112,7 +112,7 @@ sealed class PictureFolder(string folder) : IPictureStore, IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new RefusedException(Refusal.Of("picture", "not kept", $"make room on the disk of the records or let it be written to, then send it again ({e.Message})"));
+            throw new RefusedException(Refusal.Of("picture", "not kept", $"make room on the disk of the records or let it be written to, then send it again ({e.Message})"), e);
         }
     }
 

@@ -16,7 +16,8 @@ static class Answer
         }
         catch (RefusedException e)
         {
-            await Refuse(context, StatusCodes.Status400BadRequest, e.Message);
+            // A full disk is no fault of what was sent: the page sends it again later.
+            await (DiskFaults.Tells(e) ? Refuse(context, StatusCodes.Status507InsufficientStorage, DiskFaults.Sentence) : Refuse(context, StatusCodes.Status400BadRequest, e.Message));
         }
         catch (BadHttpRequestException e) when (e.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {

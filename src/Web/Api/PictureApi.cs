@@ -29,13 +29,13 @@ static class PictureApi
             await zip.Clean(id, stop) is { } picture
                 ? Results.Bytes(picture.Bytes, picture.MediaType, $"picture-{id[..8]}.{SharedPictures.Ending(picture.MediaType)}")
                 : Answer.Found<Picture>(null, "picture"));
-        api.MapGet("pictures/work", (SmallQueue queue) => queue.Standing());
-        api.MapPost("pictures/work/pause", (SmallQueue queue) =>
+        api.MapGet("pictures/making", (SmallQueue queue) => queue.Standing());
+        api.MapPost("pictures/making/pause", (SmallQueue queue) =>
         {
             queue.Pause();
             return queue.Standing();
         });
-        api.MapPost("pictures/work/resume", (SmallQueue queue) =>
+        api.MapPost("pictures/making/resume", (SmallQueue queue) =>
         {
             queue.GoOn();
             return queue.Standing();

@@ -79,11 +79,12 @@ public static class Serve
             .AddSingleton(records.Hours).AddSingleton(records.Desk).AddSingleton(records.Pictures).AddSingleton(records.Albums).AddSingleton(records.Stamp).AddSingleton(records.Devices);
         builder.Services.AddPictures(RecordRoom.PicturesOf(records.Path));
         var app = builder.Build();
+        // First, so that the gate knows which address is open to all.
+        app.UseRouting();
         app.UseGuard();
         app.UseTurnstile();
         app.UseAnswers();
         app.UseGate();
-        app.UseRouting();
         app.UseRemembered();
         app.MapStaticAssets();
         var api = app.MapGroup("/api");

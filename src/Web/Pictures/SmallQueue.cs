@@ -33,12 +33,19 @@ sealed class SmallQueue(SmallShelf shelf, IPictureStore originals, TimeProvider 
     protected override async Task ExecuteAsync(CancellationToken stop)
     {
         await Task.Yield();
-        foreach (var id in originals.All())
-            if (!shelf.Has(id)) Add(id);
-        await foreach (var id in _waiting.Reader.ReadAllAsync(stop))
+        try
         {
-            if (_rest is { } rest) await rest.Task.WaitAsync(stop);
-            await Make(id, stop);
+            foreach (var id in originals.All())
+                if (!shelf.Has(id)) Add(id);
+            await foreach (var id in _waiting.Reader.ReadAllAsync(stop))
+            {
+                if (_rest is { } rest) await rest.Task.WaitAsync(stop);
+                await Make(id, stop);
+            }
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // The house closes; what is not made is made at the next start.
         }
     }
 

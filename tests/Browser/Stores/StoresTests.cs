@@ -119,7 +119,7 @@ public sealed class StoresTests(Chromium chromium) : IClassFixture<Chromium>
         await using var shed = await Shed.Open();
         await using var visit = await chromium.Visit(shed.Address, shed.Path("orders"));
         await AddFirm(visit, "Lathe Lane Bearings");
-        await visit.Page.GetByText("Place an order").ClickAsync();
+        await visit.Page.GetByText("Place an order", new() { Exact = true }).ClickAsync();
         await visit.Page.Locator("#order-currency").FillAsync("XYZ");
         await visit.Page.Locator("#order-what-0").FillAsync("hub bearing");
         await visit.Page.Locator("#order-quantity-0").FillAsync("4");

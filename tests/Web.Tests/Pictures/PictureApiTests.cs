@@ -146,7 +146,7 @@ public sealed class PictureApiTests(RunningHost running) : IClassFixture<Running
 
     async Task<PictureWork> Work(HttpMethod method, string path)
     {
-        using var response = await Http.SendAsync(new(method, $"api/pictures/work{path}"));
+        using var response = await Http.SendAsync(new(method, $"api/pictures/making{path}"));
         return (await response.Content.ReadFromJsonAsync(DeskJson.Of<PictureWork>()))!;
     }
 

@@ -28,10 +28,10 @@ public sealed class PictureServer(Server server)
 
     public Task<Reply<PictureOpened>> Open(Guid vehicle, Guid taken) => server.Get($"{Of(vehicle)}/{taken}", DeskJson.Of<PictureOpened>());
 
-    public Task<Reply<PictureWork>> Work() => server.Get("api/pictures/work", DeskJson.Of<PictureWork>());
+    public Task<Reply<PictureWork>> Work() => server.Get("api/pictures/making", DeskJson.Of<PictureWork>());
 
     public Task<Reply<PictureWork>> Work(bool pause) =>
-        server.Send(HttpMethod.Post, $"api/pictures/work/{(pause ? "pause" : "resume")}", new ByteArrayContent([]), DeskJson.Of<PictureWork>());
+        server.Send(HttpMethod.Post, $"api/pictures/making/{(pause ? "pause" : "resume")}", new ByteArrayContent([]), DeskJson.Of<PictureWork>());
 
     public Task<Reply<ExportStanding>> Ask(Guid vehicle, ExportAsked asked) =>
         server.Send(HttpMethod.Post, $"{Of(vehicle)}/exports", asked, DeskJson.Of<ExportAsked>(), DeskJson.Of<ExportStanding>());

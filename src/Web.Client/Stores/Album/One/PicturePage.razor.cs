@@ -10,16 +10,15 @@ using WitnessMark.Web.Client.Wire;
 namespace WitnessMark.Web.Client.Stores.Album.One;
 
 /// <summary>One picture: looked at, spoken of, drawn on. What is drawn is kept after every line.</summary>
-public sealed partial class PicturePage : StoresPage
+public sealed partial class PicturePage : StoresPage, IDisposable
 {
     PictureOpened? _opened;
     StrokeTrail _trail = StrokeTrail.From([]);
     Drawing _pen = Drawing.None;
-    Versioned<PictureLayer>? _clash;
-    int _version;
+    Decision<PictureLayer>? _layer;
     double _tall = 0.75;
-    bool _hidden, _unseen, _saving, _again;
-    string _kept = "", _words = "";
+    bool _hidden, _unseen, _drawn;
+    string _unread = "", _words = "";
     string? _why;
     Guid? _part;
 
@@ -28,6 +27,9 @@ public sealed partial class PicturePage : StoresPage
     [Inject] PictureScript Script { get; set; } = default!;
 
     [Parameter] public Guid TakenId { get; set; }
+
+    /// <summary>What has become of what was drawn.</summary>
+    string Kept => _unread.Length > 0 ? _unread : _layer?.Refusal ?? (!_drawn ? "" : _layer is { Waiting: false } ? "Kept" : Tray.Away ? "Kept here" : "Keeping…");
 
     string Title => _opened is not { Standing.Row: var row } ? "Picture" : row.Words.Length > 0 ? row.Words : row.PartId is { } part ? NameOf(part) : "Picture of the vehicle";
 
@@ -49,18 +51,27 @@ public sealed partial class PicturePage : StoresPage
         if (opened is null) return;
         (_words, _part) = (opened.Standing.Row.Words, opened.Standing.Row.PartId);
         if (!another) return;
-        (_pen, _hidden, _kept, _why, _clash) = (_pen with { Begun = [] }, false, "", null, null);
-        Lay(opened.Layer);
+        (_pen, _hidden, _why, _drawn) = (_pen with { Begun = [] }, false, null, false);
+        Dispose();
+        _layer = Tray.Decision(opened.Layer);
+        _layer.Changed += Told;
+        Lay();
         var tall = await Script.Tall(PictureServer.View(opened.Standing.Row.Picture));
         (_tall, _unseen) = (tall ?? 0.75, tall is null);
     }
 
-    void Lay(Versioned<PictureLayer> layer)
+    public void Dispose()
     {
-        var read = StrokesJson.Read(layer.Row.Strokes);
+        if (_layer is not null) _layer.Changed -= Told;
+    }
+
+    void Told() => InvokeAsync(StateHasChanged);
+
+    void Lay()
+    {
+        var read = StrokesJson.Read(_layer!.Row.Strokes);
         _trail = StrokeTrail.From(read.Ok ? read.Value : []);
-        _version = layer.Version;
-        if (read.Refusal is { } refusal) _kept = refusal.Sentence;
+        _unread = read.Refusal?.Sentence ?? "";
     }
 
     Vec2 Place(Vec2 at) => Stroke.Held(new(at.X / StrokeLines.Wide, -at.Y / (StrokeLines.Wide * _tall)));
@@ -77,52 +88,19 @@ public sealed partial class PicturePage : StoresPage
         if (drawn.Done is { } stroke) await Change(_trail.Drawn(stroke));
     }
 
-    async Task Change(StrokeTrail trail)
+    Task Change(StrokeTrail trail)
     {
-        _trail = trail;
-        _hidden = false;
-        await Keep(_version);
+        (_trail, _hidden, _drawn) = (trail, false, true);
+        var layer = new PictureLayer(TakenId, VehicleId, trail.Now.IsEmpty ? "" : StrokesJson.Write(trail.Now));
+        _unread = layer.Wrong()?.Sentence ?? "";
+        if (_unread.Length == 0) _layer!.Change(layer);
+        return Task.CompletedTask;
     }
 
-    /// <summary>One saving after the other; what was drawn meanwhile goes with the next.</summary>
-    async Task Keep(int basedOn)
+    void TakeOver()
     {
-        if (_saving)
-        {
-            _again = true;
-            return;
-        }
-        (_saving, _clash, _kept) = (true, null, "Keeping…");
-        try
-        {
-            do
-            {
-                _again = false;
-                var (of, layer) = (TakenId, new PictureLayer(TakenId, VehicleId, _trail.Now.IsEmpty ? "" : StrokesJson.Write(_trail.Now)));
-                if (layer.Wrong() is { } wrong)
-                {
-                    _kept = wrong.Sentence;
-                    return;
-                }
-                var reply = await Desk.Save(layer, basedOn);
-                if (of != TakenId) return;
-                _kept = reply.Why() ?? "Kept";
-                if (reply.Value.Clash) _clash = reply.Value.Standing;
-                if (reply.Why() is not null) return;
-                _version = basedOn = reply.Value.Standing.Version;
-            }
-            while (_again);
-        }
-        finally
-        {
-            _saving = false;
-        }
-    }
-
-    void TakeOver(Versioned<PictureLayer> theirs)
-    {
-        (_clash, _kept) = (null, "");
-        Lay(theirs);
+        _layer!.TakeTheirs();
+        Lay();
     }
 
     async Task Say() => _why = await Append(new PictureSaid(Tray.NewId(), VehicleId, TakenId, _part, _words.Trim(), Now, Device));
