@@ -7,8 +7,8 @@ using WitnessMark.Maths;
 using WitnessMark.Records;
 using WitnessMark.Web.Api;
 using WitnessMark.Web.Client.Wire;
-using WitnessMark.Web.Pairing.Trust;
 using WitnessMark.Web.Pairing;
+using WitnessMark.Web.Pairing.Trust;
 using WitnessMark.Web.Pictures;
 
 namespace WitnessMark.Web.Hosting;
