@@ -35,7 +35,7 @@ public sealed class PairingTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(desk.Page.GetByText("Phone in the shed is paired.")).ToBeVisibleAsync();
 
         await phone.Go("");
-        await Expect(phone.Page.GetByText("Add a vehicle")).ToBeVisibleAsync();
+        await Expect(phone.Page.Locator("#first-name")).ToBeVisibleAsync();
         await phone.Go("devices");
         await Expect(phone.Page.Locator(".devices")).ToContainTextAsync("(this one)");
 
