@@ -12,6 +12,8 @@ static partial class Routes
         ["PartId"] = v => v.Part("Dynamo mounting plate")[^36..],
         ["SampleId"] = v => v.Sample("Dynamo mounting plate")[^36..],
         ["Code"] = v => v.Code,
+        ["TakenId"] = v => $"{v.Taken}",
+        ["PairId"] = v => $"{v.Pair}",
     };
 
     /// <summary>As written after <c>@page</c>, without the first stroke.</summary>
