@@ -1,8 +1,10 @@
 using Microsoft.Playwright;
 
+[assembly: AssemblyFixture(typeof(WitnessMark.Browser.Chromium))]
+
 namespace WitnessMark.Browser;
 
-/// <summary>Debian's own Chromium, driven as a person drives it. What the page complains of is collected and must be nothing.</summary>
+/// <summary>Debian's own Chromium, started once and driven as a person drives it. What the page complains of is collected and must be nothing.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
     const string Path = "/usr/bin/chromium";

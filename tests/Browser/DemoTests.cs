@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>The demonstration van in the page: from readings to drawing, blank, card and forecast.</summary>
-public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     [Fact]
     public async Task The_plate_goes_from_a_misread_reading_to_a_drawing_a_card_and_the_forecast()

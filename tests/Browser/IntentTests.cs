@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>What was meant: found, refused, and still refused after a reload.</summary>
-public sealed class IntentTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class IntentTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     HostProcess Host => running.Host;
 

@@ -5,7 +5,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>The host dies in mid-entry: what it acknowledged is there, what waited is sent once.</summary>
-public sealed class KilledHostTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class KilledHostTests(Chromium chromium)
 {
     [Fact]
     public async Task A_killed_host_loses_nothing_acknowledged_and_gets_the_waiting_readings_exactly_once()

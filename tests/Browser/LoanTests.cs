@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>A borrowed sample on its way back, worked as on the last evening.</summary>
-public sealed class LoanTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class LoanTests(Chromium chromium)
 {
     [Fact]
     [Truth(Grade.Property, "demo/README.md: two readings are still to be taken, and H6 hangs on one distance until they are")]

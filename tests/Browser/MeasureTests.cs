@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>The main road: from an empty sample to a true plan, by keyboard and by hand.</summary>
-public sealed class MeasureTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class MeasureTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     HostProcess Host => running.Host;
 

@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser;
 
 /// <summary>How long the adjustment takes in the page after warm-up. Measured and told, not asserted: the machine may be busy.</summary>
-public sealed class SpeedTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class SpeedTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<RunningHost>
 {
     const int Rounds = 8;
 

@@ -7,6 +7,7 @@ public sealed class Visit : IAsyncDisposable
 {
     readonly IBrowserContext _context;
     readonly Uri _address;
+    int _asking;
 
     public Visit(IBrowserContext context, IPage page, Uri address)
     {
@@ -16,9 +17,12 @@ public sealed class Visit : IAsyncDisposable
             // A host that is away is told as a failed request: that is the browser's own line, not a fault of the page.
             if (m.Type is "error" or "warning" && !m.Text.Contains("Failed to load resource") && !m.Text.Contains("net::ERR_") && !m.Text.Contains("blocked by Playwright")) Complaints.Add(m.Text);
         };
+        page.RequestFinished += (_, _) => _asking--;
+        page.RequestFailed += (_, _) => _asking--;
         page.PageError += (_, e) => Complaints.Add(e);
         page.Request += (_, r) =>
         {
+            _asking++;
             if (new Uri(r.Url) is { Scheme: "http" or "https" } to && to.Authority != address.Authority) Complaints.Add($"asked {r.Url}");
         };
     }
@@ -48,6 +52,16 @@ public sealed class Visit : IAsyncDisposable
     public async Task Go(string path)
     {
         await Page.GotoAsync(new Uri(_address, path).ToString());
+        await Page.Locator("h1").First.WaitForAsync();
+    }
+
+    /// <summary>Walks on within the app, as a link does: it is not started anew.</summary>
+    public async Task Walk(string path)
+    {
+        await Page.EvaluateAsync("path => Blazor.navigateTo(path)", path);
+        await Page.WaitForURLAsync(new Uri(_address, path).ToString());
+        // The page that was left stands until the next one is drawn, and that asks the host first.
+        for (var quiet = 0; quiet < 3; quiet = _asking == 0 ? quiet + 1 : 0) await Page.WaitForTimeoutAsync(100);
         await Page.Locator("h1").First.WaitForAsync();
     }
 

@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Intent;
 
 /// <summary>What was meant, with its drawing.</summary>
-public sealed class IntentLookTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class IntentLookTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     [Fact]
     [Truth(Grade.SecondImplementation, "axe-core (Deque) rules for WCAG 2.1 A and AA; the demonstration plate's findings as docs/guide/intent.md has them")]

@@ -8,7 +8,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Offline;
 
 /// <summary>Three devices, a link that comes and goes, a host that dies: everything arrives, once.</summary>
-public sealed class FlappingLinkTests(Chromium chromium, ITestOutputHelper told) : IClassFixture<Chromium>
+public sealed class FlappingLinkTests(Chromium chromium, ITestOutputHelper told)
 {
     const int EachDevice = 167;
 

@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Offline;
 
 /// <summary>After one visit the app and what was taken along open with the link cut and the host dead.</summary>
-public sealed class NoNetworkTests(Chromium chromium, ITestOutputHelper told) : IClassFixture<Chromium>
+public sealed class NoNetworkTests(Chromium chromium, ITestOutputHelper told)
 {
     const string IsKept = "async () => { await navigator.serviceWorker.ready; return !!navigator.serviceWorker.controller; }";
 

@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Offline;
 
 /// <summary>The out-tray in a real browser: its database, what a full one says, what is taken over, and two savings side by side.</summary>
-public sealed class TrayTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class TrayTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     const string NoRoom = """
         const put = IDBObjectStore.prototype.put;

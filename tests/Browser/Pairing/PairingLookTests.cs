@@ -8,7 +8,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Pairing;
 
 /// <summary>The pages of pairing by day and night, at the desk and on a phone.</summary>
-public sealed class PairingLookTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class PairingLookTests(Chromium chromium)
 {
     static readonly (string Name, int Width, int Height, ColorScheme Scheme)[] Sheets =
         [("desk-light", 1360, 860, ColorScheme.Light), ("desk-dark", 1360, 860, ColorScheme.Dark), ("phone-light", 360, 740, ColorScheme.Light), ("phone-dark", 360, 740, ColorScheme.Dark)];

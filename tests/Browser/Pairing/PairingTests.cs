@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Pairing;
 
 /// <summary>A desk and a phone, each a browser of its own, at one host.</summary>
-public sealed class PairingTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class PairingTests(Chromium chromium)
 {
     [Fact]
     [Truth(Grade.SecondImplementation, "ZXing (Apache-2.0) reads from the screen what QRCoder (MIT) encoded; Chromium's own cookie, CSP and Fetch Metadata rules")]

@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Photos;
 
 /// <summary>A photograph of a part on the target sheet, measured in the page.</summary>
-public sealed class PhotoTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class PhotoTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<RunningHost>
 {
     static string Demo(string name)
     {

@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Pictures;
 
 /// <summary>Pictures worked as a person works them: sent, drawn on, put together.</summary>
-public sealed class PicturesTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class PicturesTests(Chromium chromium)
 {
     [Fact]
     [Truth(Grade.Property, "of three files two are kept and one is refused in words; what is drawn, undone and drawn by keys stands after the page is opened anew")]

@@ -8,7 +8,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Planning;
 
 /// <summary>The planning pages worked as a person works them: mostly by keyboard, and what is kept is asked of the host.</summary>
-public sealed class PlanUseTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class PlanUseTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     HttpClient Http => running.Host.Http;
 

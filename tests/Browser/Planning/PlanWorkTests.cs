@@ -8,7 +8,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Planning;
 
 /// <summary>A whole plan in hand: the clock, the odds, the what-ifs and the order.</summary>
-public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     HttpClient Http => running.Host.Http;
 

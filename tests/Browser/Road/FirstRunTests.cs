@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Road;
 
 /// <summary>What a person sees who has nothing yet.</summary>
-public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class FirstRunTests(Chromium chromium)
 {
     [Fact]
     [Truth(Grade.SecondImplementation, "axe-core (Deque) rules for WCAG 2.0 to 2.2 A and AA; Chromium's content-policy enforcement")]

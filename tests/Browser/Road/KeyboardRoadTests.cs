@@ -5,7 +5,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Road;
 
 /// <summary>From an empty store to a job on the plan, without a mouse.</summary>
-public sealed class KeyboardRoadTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class KeyboardRoadTests(Chromium chromium)
 {
     [Fact]
     public async Task A_new_vehicle_becomes_a_drawing_and_a_job_by_keys_alone()

@@ -12,7 +12,7 @@ namespace WitnessMark.Browser.Road;
 using PractiseMeasuring = WitnessMark.FrontOffice.PractiseMeasuring.PractiseMeasuring;
 
 /// <summary>The guided first survey, measured off the very marks that are printed.</summary>
-public sealed class PractiseTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class PractiseTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     const int Sheet = 17;
 

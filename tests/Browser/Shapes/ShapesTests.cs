@@ -11,7 +11,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Shapes;
 
 /// <summary>Shapes made in the page: typed, dragged, kept, laid on sheets.</summary>
-public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class ShapesTests(Chromium chromium, RunningHost running, ITestOutputHelper told) : IClassFixture<RunningHost>
 {
     async Task<string> Path()
     {

@@ -5,7 +5,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Shell;
 
 /// <summary>Work that takes long, left alone and come back to.</summary>
-public sealed class LongWorkTests(Chromium chromium, FilledVan van) : IClassFixture<Chromium>, IClassFixture<FilledVan>
+public sealed class LongWorkTests(Chromium chromium, FilledVan van) : IClassFixture<FilledVan>
 {
     [Fact]
     [Truth(Grade.Property, "a work goes on when its page is left, is stopped from another page, and its result is there when the page is opened again")]

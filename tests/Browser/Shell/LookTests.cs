@@ -6,8 +6,8 @@ using static Microsoft.Playwright.Assertions;
 
 namespace WitnessMark.Browser.Shell;
 
-/// <summary>Every page and every sheet, with something on it, by day on a bench and by night on a phone.</summary>
-public sealed class LookTests(Chromium chromium, FilledVan van) : IClassFixture<Chromium>, IClassFixture<FilledVan>
+/// <summary>Every page and every sheet, with something on it, by day on a bench and by night on a phone: looked at by one person who walks through all of them.</summary>
+public sealed class LookTests(Chromium chromium, FilledVan van, LookTests.Stroll stroll) : IClassFixture<FilledVan>, IClassFixture<LookTests.Stroll>
 {
     static readonly (string Name, int Width, int Height, ColorScheme Scheme)[] Sheets =
         [("desktop-light", 1360, 860, ColorScheme.Light), ("phone-dark", 360, 740, ColorScheme.Dark)];
@@ -62,7 +62,7 @@ public sealed class LookTests(Chromium chromium, FilledVan van) : IClassFixture<
     /// <param name="shown">Stands on the page when what takes long has been worked out.</param>
     async Task Look(string name, string path, string shown)
     {
-        await using var visit = await chromium.Visit(van.Address, path, Sheets[0].Width, Sheets[0].Height, Sheets[0].Scheme);
+        var visit = await stroll.To(chromium, van.Address, path);
         await Expect(visit.Page.Locator(shown).First).ToBeVisibleAsync(new() { Timeout = 300_000 });
         await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0, new() { Timeout = 300_000 });
         await Held(visit, name);
@@ -81,6 +81,33 @@ public sealed class LookTests(Chromium chromium, FilledVan van) : IClassFixture<
             Assert.Equal((name, sheet.Name, ""), (name, sheet.Name, await visit.TooWide()));
             var axe = await visit.Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags(Rules) });
             Assert.Equal([], axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{name} {sheet.Name}: {v.Id} at {v.Nodes[0].Html}"));
+        }
+    }
+
+    /// <summary>One visit for all pages, begun with the first of them, and anew after a page that failed.</summary>
+    public sealed class Stroll : IAsyncLifetime
+    {
+        Visit? _visit;
+
+        public async Task<Visit> To(Chromium chromium, Uri address, string path)
+        {
+            if (_visit is { Complaints.Count: > 0 }) await DisposeAsync();
+            if (_visit is null) _visit = await chromium.Visit(address, path, Sheets[0].Width, Sheets[0].Height, Sheets[0].Scheme);
+            else
+            {
+                await _visit.Page.SetViewportSizeAsync(Sheets[0].Width, Sheets[0].Height);
+                await _visit.Page.EmulateMediaAsync(new() { ColorScheme = Sheets[0].Scheme });
+                await _visit.Walk(path);
+            }
+            return _visit;
+        }
+
+        public ValueTask InitializeAsync() => default;
+
+        public async ValueTask DisposeAsync()
+        {
+            if (_visit is not null) await _visit.DisposeAsync();
+            _visit = null;
         }
     }
 }

@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Shell;
 
 /// <summary>What stands round every page, worked as a person works it.</summary>
-public sealed class ShellTests(Chromium chromium, FilledVan van) : IClassFixture<Chromium>, IClassFixture<FilledVan>
+public sealed class ShellTests(Chromium chromium, FilledVan van) : IClassFixture<FilledVan>
 {
     [Fact]
     [Truth(Grade.Published, "WAI-ARIA Authoring Practices, combobox with a listbox: the active descendant follows the arrows, Enter takes it, the focus stays in the field; WCAG 2.1.4 for the keys")]

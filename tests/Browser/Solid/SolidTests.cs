@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Solid;
 
 /// <summary>A bracket in space in the page: begun, adjusted, turned, added to, kept, drawn.</summary>
-public sealed class SolidTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class SolidTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     [Fact]
     [Truth(Grade.SecondImplementation, "the example's readings were made from a bracket bent to 105°; axe-core rules for WCAG 2.1 A and AA; nothing kept is lost by loading again")]

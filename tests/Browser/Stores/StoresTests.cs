@@ -7,7 +7,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Stores;
 
 /// <summary>The stores worked as a person works them, by keyboard where hands would be on the keys.</summary>
-public sealed class StoresTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class StoresTests(Chromium chromium)
 {
     [Fact]
     public async Task A_part_is_found_misspelt_and_several_are_changed_and_changed_back()

@@ -119,7 +119,14 @@ public sealed class HostProcess : IAsyncDisposable
         RedirectStandardError = true,
     })!;
 
-    static string Dll => typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
+    static string Dll
+    {
+        get
+        {
+            var dll = typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
+            return File.Exists(dll) ? dll : throw new InvalidOperationException($"There is no {dll}: build or publish the host first, as ./check does.");
+        }
+    }
 
     static Process Launch(IEnumerable<string> args, string? urls)
     {
