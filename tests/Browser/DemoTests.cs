@@ -19,7 +19,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         await Expect(visit.Page.Locator(".searching")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
         await visit.Picture("demo-plate");
 
-        await visit.Go($"{plate}?sheet=drawing");
+        await visit.Walk($"{plate}?sheet=drawing");
         Assert.StartsWith("%PDF-", await Saved(visit, "Drawing, PDF"));
         Assert.StartsWith("%PDF-", await Saved(visit, "1:1 template, PDF A4"));
         Assert.Contains("<svg", await Saved(visit, "Drawing, SVG"));
@@ -29,7 +29,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         await Expect(visit.Page.Locator(".sheet-paper svg").First).ToBeVisibleAsync();
         await visit.Picture("demo-drawing");
 
-        await visit.Go($"{plate}?sheet=card");
+        await visit.Walk($"{plate}?sheet=card");
         await visit.Page.Locator("#wish-material").FillAsync("DC01");
         await visit.Type("Enter");
         await visit.Page.Locator("#wish-thickness").FillAsync("10 SWG");
@@ -58,7 +58,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         var van = await DemoVan.Load(running.Host.Database);
         await using var visit = await chromium.Visit(running.Host.Address, $"vehicle/{van.File.Vehicle.Id}");
         await Expect(visit.Page.Locator("#loans + ul")).ToContainTextAsync("2 readings are still missing");
-        await visit.Go(DemoVan.Address(van, "Headlamp bracket"));
+        await visit.Walk(DemoVan.Address(van, "Headlamp bracket"));
         await Expect(visit.Page.Locator(".title-block")).ToContainTextAsync("Must still be read");
         await visit.Picture("demo-borrowed");
     }
@@ -74,7 +74,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         Assert.Contains("BENDS", await Saved(visit, "Blank for the cutter, DXF"));
         await visit.Picture("demo-blank");
 
-        await visit.Go($"{bracket}?sheet=card");
+        await visit.Walk($"{bracket}?sheet=card");
         await visit.Page.Locator("#wish-material").FillAsync("DC01");
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("main")).ToContainTextAsync("sheet 1.63 mm");
@@ -137,7 +137,7 @@ public sealed class DemoTests(Chromium chromium, RunningHost running) : IClassFi
         await visit.Page.GetByLabel("Error of the calliper").FillAsync("0.3");
         await visit.Type("Tab");
         await Expect(visit.Page.Locator("td[role=status]", new() { HasTextString = "Saved" })).ToHaveCountAsync(1);
-        await visit.Go(DemoVan.Address(van, "Headlamp bracket"));
+        await visit.Walk(DemoVan.Address(van, "Headlamp bracket"));
         // 2·√(0.02²/12 + 0.3²/3 + 0.01²) mm, JCGM 100.
         await Expect(visit.Page.Locator("td.residual .under", new() { HasTextString = "± 0.35" }).First).ToBeVisibleAsync();
     }

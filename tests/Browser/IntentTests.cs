@@ -28,14 +28,14 @@ public sealed class IntentTests(Chromium chromium, RunningHost running) : IClass
         await mark.SelectOptionAsync("worn");
         await Expect(visit.Page.GetByLabel("How much of H4, mm")).ToHaveAttributeAsync("placeholder", "0.2");
         await mark.ScrollIntoViewIfNeededAsync();
-        await LoanTests.Look(visit, "worn");
+        await visit.Look("worn");
         await mark.SelectOptionAsync("sound");
 
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Intent", Exact = true }).ClickAsync();
         var findings = visit.Page.Locator(".findings li");
         await Expect(visit.Page.Locator(".running")).ToHaveCountAsync(0);
         await Expect(visit.Page.Locator("section[aria-label='Taken'] li").First).ToContainTextAsync("chi-square");
-        await LoanTests.Look(visit, "intent");
+        await visit.Look("intent");
         var first = await visit.Page.Locator("section[aria-label='Taken'] li strong").First.InnerTextAsync();
         await findings.First.GetByRole(AriaRole.Button, new() { Name = $"Refuse: {first}", Exact = true }).ClickAsync();
         await Expect(visit.Page.Locator("section[aria-label='Refused by you'] li")).Not.ToHaveCountAsync(0);

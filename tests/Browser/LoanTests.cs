@@ -20,7 +20,7 @@ public sealed class LoanTests(Chromium chromium)
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Not ready: 4 open" }).ClickAsync();
         await Expect(visit.Page.Locator(".headline")).ToHaveTextAsync("Not ready to go back to Wendeline Orrick: 4 things still open.");
         await Expect(visit.Page.Locator(".points li").Nth(2)).ToContainTextAsync("H6 is not held");
-        await Look(visit, "loan");
+        await visit.Look("loan");
 
         await visit.Page.Locator("#loan-pictures").SetInputFilesAsync(new FilePayload { Name = "bracket.png", MimeType = "image/png", Buffer = Shed.Png });
         await Expect(visit.Page.Locator(".headline")).ToContainTextAsync("3 things still open");
@@ -60,24 +60,11 @@ public sealed class LoanTests(Chromium chromium)
         await visit.Page.Locator("#step-2").FillAsync("nine");
         await visit.Button("Write down 2").ClickAsync();
         await Expect(visit.Page.Locator(".taking .refusal")).ToContainTextAsync("nine");
-        await Look(visit, "taking");
+        await visit.Look("taking");
         await visit.Page.ReloadAsync();
         await Expect(visit.Page.Locator(".taking li.taken")).ToContainTextAsync("✓ 9.52");
         await Expect(visit.Page.Locator(".headline")).ToContainTextAsync($"{steps - 1} of {steps} readings left");
         Assert.Contains(Assert.Single(await bench.Standing(host.Http)).Kind, first);
         Assert.Empty(visit.Complaints);
-    }
-
-    /// <summary>The same page by day and night, on a bench and on a phone, kept for the eye.</summary>
-    internal static async Task Look(Visit visit, string name)
-    {
-        foreach (var (sheet, width, height, scheme) in new[] { ("phone-light", 360, 740, ColorScheme.Light), ("phone-dark", 360, 740, ColorScheme.Dark), ("desktop-light", 1360, 860, ColorScheme.Light), ("desktop-dark", 1360, 860, ColorScheme.Dark) })
-        {
-            await visit.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
-            await visit.Page.SetViewportSizeAsync(width, height);
-            await visit.Whole($"{name}-{sheet}");
-            Assert.Equal((sheet, 0), (sheet, await visit.Page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)")));
-        }
-        await visit.Page.SetViewportSizeAsync(360, 740);
     }
 }

@@ -22,7 +22,7 @@ public sealed class NoNetworkTests(Chromium chromium, ITestOutputHelper told)
         await visit.Page.WaitForFunctionAsync(IsKept, null, new() { Timeout = 180_000 });
         await visit.Button("Take along Hartle van").ClickAsync();
         await Expect(visit.Page.GetByText("All of it lies on this device.")).ToBeVisibleAsync(new() { Timeout = 120_000 });
-        await LoanTests.Look(visit, "offline-waiting");
+        await visit.Look("offline-waiting");
 
         await host.Kill();
         await visit.Browser.SetOfflineAsync(true);

@@ -93,7 +93,7 @@ public sealed class TrayTests(Chromium chromium, RunningHost running) : IClassFi
         await Expect(visit.Page.Locator(".clash tbody tr")).ToHaveCountAsync(1);
         await Expect(visit.Page.Locator(".clash .mine")).ToHaveTextAsync("chrome");
         await Expect(visit.Page.Locator(".clash .theirs")).ToHaveTextAsync("nickel");
-        await LoanTests.Look(visit, "offline-clash");
+        await visit.Look("offline-clash");
         await visit.Page.ReloadAsync();
         await visit.Button(choice).ClickAsync();
         await Expect(visit.Kept).ToHaveTextAsync("All kept");

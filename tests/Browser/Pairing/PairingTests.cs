@@ -34,9 +34,9 @@ public sealed class PairingTests(Chromium chromium)
         await Expect(desk.Page.Locator(".devices")).ToContainTextAsync("Phone in the shed");
         await Expect(desk.Page.GetByText("Phone in the shed is paired.")).ToBeVisibleAsync();
 
-        await phone.Go("");
+        await phone.Walk("");
         await Expect(phone.Page.Locator("#first-name")).ToBeVisibleAsync();
-        await phone.Go("devices");
+        await phone.Walk("devices");
         await Expect(phone.Page.Locator(".devices")).ToContainTextAsync("(this one)");
 
         await desk.Button("Drop Phone in the shed …").ClickAsync();

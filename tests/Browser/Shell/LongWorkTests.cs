@@ -44,7 +44,7 @@ public sealed class LongWorkTests(Chromium chromium, FilledVan van) : IClassFixt
         await Office(page, "Shop").ClickAsync();
         await visit.Button("Take it back").ClickAsync();
         await Expect(page.Locator(".deed")).ToContainTextAsync("it stands as before");
-        await visit.Go(van.Part("Cylinder head stud"));
+        await visit.Walk(van.Part("Cylinder head stud"));
         await Expect(page.Locator("#place + p")).ToHaveTextAsync("Nobody has said where it is.");
         Assert.Empty(visit.Complaints);
     }

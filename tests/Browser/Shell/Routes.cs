@@ -28,7 +28,7 @@ static partial class Routes
         Parameter().Replace(route, m => Values.TryGetValue(m.Groups[1].Value, out var value) ? value(van) : throw new InvalidOperationException($"{route}: say in Routes what stands for {m.Groups[1].Value}."));
 
     /// <summary>Short enough for the name of a file.</summary>
-    public static string Name(string route) => route.Length == 0 ? "vehicles" : Parameter().Replace(route, "").Replace("//", "/").Trim('/').Replace('/', '-').Replace("--", "-");
+    public static string Name(string route) => route.Length == 0 ? "vehicles" : Parameter().Replace(route, m => m.Groups[1].Value is "VehicleId" or "PartId" or "SampleId" ? "" : "one").Replace("//", "/").Trim('/').Replace('/', '-').Replace("--", "-");
 
     static string Root()
     {

@@ -80,10 +80,12 @@ public sealed class ShellTests(Chromium chromium, FilledVan van) : IClassFixture
         await visit.Page.Locator("#single-keys").UncheckAsync();
         await visit.Page.Locator("h1").FocusAsync();
         await visit.Page.Keyboard.PressAsync("?");
+        // They are remembered when the app is started anew.
+        await visit.Page.ReloadAsync();
         var wide = new List<string>();
         foreach (var (name, path) in new[] { ("measure", van.Sample("Dynamo mounting plate")), ("tree", van.Path()), ("samples", van.Path("samples")), ("orders", van.Path("orders")), ("part", van.Part("Dynamo mounting plate")), ("jobs", "planning/jobs"), ("settings", "settings") })
         {
-            await visit.Go(path);
+            await visit.Walk(path);
             await Expect(visit.Page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0);
             Assert.Equal("24px", await visit.Page.EvaluateAsync<string>("getComputedStyle(document.documentElement).fontSize"));
             await visit.Picture($"large-type-{name}");
@@ -107,7 +109,7 @@ public sealed class ShellTests(Chromium chromium, FilledVan van) : IClassFixture
         Assert.DoesNotContain("Quick add", text);
         Assert.DoesNotContain("Planning office", text);
         Assert.DoesNotContain("http", text);
-        await visit.Go(van.Sample("Dynamo mounting plate") + "?sheet=drawing");
+        await visit.Walk(van.Sample("Dynamo mounting plate") + "?sheet=drawing");
         await Expect(visit.Page.Locator(".sheet-paper svg").First).ToBeVisibleAsync();
         await Printed(visit, "drawing");
     }

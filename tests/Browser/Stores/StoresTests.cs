@@ -76,7 +76,7 @@ public sealed class StoresTests(Chromium chromium)
         await Expect(visit.Page.Locator(".came-off > li")).ToHaveCountAsync(2);
         await visit.Picture("stores-apart-phone");
 
-        await visit.Go(shed.Path("refit"));
+        await visit.Walk(shed.Path("refit"));
         await Expect(visit.Page.Locator(".stages > li")).ToHaveCountAsync(2);
         await Expect(visit.Page.Locator(".stages > li").First).ToContainTextAsync("Cylinder head stud");
         await visit.Page.GetByText("Add a reason").ClickAsync();
@@ -165,11 +165,11 @@ public sealed class StoresTests(Chromium chromium)
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("h1")).ToContainTextAsync("Dynamo mounting plate");
 
-        await visit.Go(shed.Path("tags"));
+        await visit.Walk(shed.Path("tags"));
         await visit.Page.Locator("#tag-picture").SetInputFilesAsync(new FilePayload { Name = "tag.png", MimeType = "image/png", Buffer = await Shed.Rendered(pdf) });
         await Expect(visit.Page.Locator("h1")).ToContainTextAsync("Dynamo mounting plate");
 
-        await visit.Go(shed.Path("tags"));
+        await visit.Walk(shed.Path("tags"));
         await visit.Page.Locator("#tag-picture").SetInputFilesAsync(new FilePayload { Name = "none.png", MimeType = "image/png", Buffer = Shed.Png });
         await Expect(visit.Page.Locator(".refusal")).ToContainTextAsync("No code can be read");
         Assert.Empty(visit.Complaints);
@@ -185,7 +185,7 @@ public sealed class StoresTests(Chromium chromium)
         await visit.Button("Add").PressAsync("Enter");
         await Expect(visit.Page.Locator(".places")).ToContainTextAsync("Shelf C");
 
-        await visit.Go(shed.Part("Dynamo mounting plate"));
+        await visit.Walk(shed.Part("Dynamo mounting plate"));
         await visit.Page.GetByText("Grade it").ClickAsync();
         await visit.Page.Locator("#grade").SelectOptionAsync("Poor");
         await visit.Page.Locator("#grade-evidence").FillAsync("half of the lower edge is gone");
