@@ -70,9 +70,11 @@ public sealed class RecordRoom
         var room = new RecordRoom(path);
         try
         {
-            await using var db = room.Db();
-            await db.Database.ExecuteSqlRawAsync("PRAGMA journal_mode=WAL", cancel);
-            await db.Database.MigrateAsync(cancel);
+            if (!await room.Begin(cancel))
+            {
+                await using var db = room.Db();
+                await db.Database.MigrateAsync(cancel);
+            }
         }
         catch (SqliteException wrong)
         {
@@ -80,6 +82,9 @@ public sealed class RecordRoom
         }
         return room;
     }
+
+    /// <summary>Makes ready what the first read takes longest for, EF's model and query, so that nobody waits for it. Changes nothing.</summary>
+    public async Task WarmUp(CancellationToken cancel = default) => await Vehicles.Vehicles(cancel);
 
     /// <summary>A whole copy while work goes on. The file appears under its name only when it is complete and sound.</summary>
     /// <exception cref="RefusedException">The name is taken: a backup never overwrites.</exception>
@@ -99,6 +104,19 @@ public sealed class RecordRoom
             if (await check.ExecuteScalarAsync(cancel) is not "ok") throw new IOException($"The copy at {half} is not sound; the records themselves are untouched.");
         }
         File.Move(half, path);
+    }
+
+    /// <summary>Looks at the tables before anything is changed in a file that may be another program's.</summary>
+    /// <returns>Whether they are up to date.</returns>
+    async Task<bool> Begin(CancellationToken cancel)
+    {
+        await using var file = new SqliteConnection(_connection);
+        await file.OpenAsync(cancel);
+        var upToDate = await Tables.AreUpToDate(file, Path, cancel);
+        await using var log = file.CreateCommand();
+        log.CommandText = "PRAGMA journal_mode=WAL";
+        await log.ExecuteNonQueryAsync(cancel);
+        return upToDate;
     }
 
     static string ConnectionTo(string path) => new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true }.ToString();

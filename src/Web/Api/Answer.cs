@@ -39,7 +39,9 @@ static class Answer
 
     /// <summary>The saved row, or 409 with the one that stands.</summary>
     public static IResult Saved<T>(Stores.Saved<T> saved) =>
-        Results.Json(saved, statusCode: saved.Clash ? StatusCodes.Status409Conflict : StatusCodes.Status200OK);
+        Results.Json(saved, statusCode: StatusOf(saved));
+
+    public static int StatusOf<T>(Stores.Saved<T> saved) => saved.Clash ? StatusCodes.Status409Conflict : StatusCodes.Status200OK;
 
     static Task Refuse(HttpContext context, int status, string sentence) =>
         Results.Json(new Refused(sentence), statusCode: status).ExecuteAsync(context);

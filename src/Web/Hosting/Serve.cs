@@ -28,6 +28,8 @@ public static class Serve
             var lan = Lan(options.Value, TimeProvider.System);
             await using var app = Build(options.Value, records, lan, TimeProvider.System);
             await app.StartAsync(stop);
+            // Nobody waits for it, and if it fails the first read says what is wrong.
+            _ = Task.Run(() => records.WarmUp(stop), stop);
             foreach (var line in Lines(app, options.Value, lan)) Console.WriteLine(line);
             await app.WaitForShutdownAsync(stop);
             return 0;
