@@ -35,21 +35,13 @@ public sealed class DeskServer(Server server, Tray tray)
         return reply.As(stretch => Overlay.Newest(stretch, vehicle, asked, before, tray.Lying, reply.AsOf is not null));
     }
 
-    /// <summary>The same as <see cref="Tray.Append{T}(ImmutableArray{T})"/>, told as a reply.</summary>
-    public async Task<Reply<Recorded>> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
-        await tray.Append(facts) is { } why ? new(null, false, why) : new(new(facts.Length), false, null);
-
-    /// <summary>The same as <see cref="Tray.Save{T}(T, int)"/>, told as a reply.</summary>
-    public async Task<Reply<Saved<T>>> Save<T>(T row, int basedOn) where T : class, IDecision =>
-        await tray.Save(row, basedOn) is { } why ? new(default, false, why) : new(new(new(row, basedOn), false), false, null);
-
     public async Task<Reply<HoursHistory>> Hours(Guid vehicle)
     {
         var before = tray.Lying;
         var reply = await server.Get($"api/vehicles/{vehicle}/hours", DeskJson.Of<HoursHistory>());
         var copy = reply.AsOf is not null;
-        // Hours name a job and not a vehicle: only when some of this device are about is it asked which jobs are its own.
-        var own = before.Entries.Values.Concat(tray.Lying.Entries.Values).Any(e => Kinds.OneByOne(e.Address)) || (copy && tray.Lying.Sent.Values.Any(s => Kinds.OneByOne(s.Address)));
+        // Only when some of this device are about is it asked which jobs are the vehicle's.
+        var own = before.Entries.Values.Concat(tray.Lying.Entries.Values).Any(e => Kinds.OfHours(e.Address)) || (copy && tray.Lying.Sent.Values.Any(s => Kinds.OfHours(s.Address)));
         if (!own || reply.Value is null) return reply;
         var jobs = await server.Jobs(vehicle);
         if (jobs.Value.IsDefault) return reply;

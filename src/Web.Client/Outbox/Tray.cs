@@ -140,7 +140,7 @@ public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider cl
         }
         catch (NotKeptException e)
         {
-            var said = await carrier.Carry(HttpMethod.Put, address, Saving(text, basedOn));
+            var said = await carrier.Carry(HttpMethod.Put, address, Batches.Body(text, basedOn));
             Tell(address, said);
             return said.Fate switch { Fate.Done => null, Fate.Refused => said.Words, Fate.Clash => "It was changed elsewhere meanwhile; look at what stands now and decide again.", _ => e.Message };
         }
@@ -173,9 +173,9 @@ public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider cl
     /// <summary>Where nothing can be kept, the host may still answer.</summary>
     async Task<string?> Straight(ImmutableArray<Unsent> entries, string notKept)
     {
-        foreach (var batch in Batches(entries))
+        foreach (var batch in Batches.Of(entries))
         {
-            var said = await carrier.Carry(HttpMethod.Post, batch[0].Address, Body(batch));
+            var said = await carrier.Carry(HttpMethod.Post, batch[0].Address, Batches.Body(batch));
             if (said.Fate != Fate.Done) return said.Fate == Fate.Refused ? said.Words : notKept;
             foreach (var entry in batch) Acknowledged?.Invoke(entry.Id);
         }

@@ -52,8 +52,8 @@ public static class Kinds
         _ => 0,
     };
 
-    /// <summary>The hours are taken one by one; every other address takes a list.</summary>
-    public static bool OneByOne(string address) => address.StartsWith("api/hours/", StringComparison.Ordinal);
+    /// <summary>Hours name a job and not a vehicle.</summary>
+    public static bool OfHours(string address) => address.StartsWith("api/hours/", StringComparison.Ordinal);
 
     /// <summary>A file may have come from anywhere: only addresses that this app writes to are taken.</summary>
     public static bool Fits(Unsent? e) => e is { Text: not null, Address: { } address, Kind: { Length: > 0 } kind } && e.Id != Guid.Empty && kind switch

@@ -2,9 +2,8 @@ using System.Collections.Immutable;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
-using WitnessMark.Web.Client.Outbox.Shelf;
 
-namespace WitnessMark.Web.Client.Outbox;
+namespace WitnessMark.Web.Client.Outbox.Shelf;
 
 /// <summary>Lays what waits in the tray over what was read, so that it is seen at once. Ids tell what is there already.</summary>
 static class Overlay
