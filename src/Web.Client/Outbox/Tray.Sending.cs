@@ -3,7 +3,7 @@ using WitnessMark.Web.Client.Outbox.Shelf;
 
 namespace WitnessMark.Web.Client.Outbox;
 
-/// <summary>Sends what waits: pictures first, then entries in the order that they lean on each other, then decisions.</summary>
+/// <summary>Sends what waits: pictures first, then the decisions that others stand on, then entries in the order that they lean on each other, then the other decisions.</summary>
 public sealed partial class Tray
 {
     /// <summary>Waits between tries while the host does not answer, s.</summary>
@@ -72,9 +72,15 @@ public sealed partial class Tray
     {
         foreach (var picture in Lying.Pictures.Values.Where(p => p.Refusal is null))
             if (!await SendPicture(picture)) return false;
+        if (!await SendDecisions(d => Kinds.Depth(d.Kind) >= 0)) return false;
         foreach (var batch in Batches.Of(Lying.Entries.Values.Where(e => e.Refusal is null)))
             if (!await SendEntries(batch)) return false;
-        foreach (var decision in Lying.Decisions.Values.Where(d => !d.NeedsYou && Rest(d) <= 0))
+        return await SendDecisions(d => Kinds.Depth(d.Kind) < 0);
+    }
+
+    async Task<bool> SendDecisions(Func<Unsaved, bool> these)
+    {
+        foreach (var decision in Lying.Decisions.Values.Where(d => these(d) && !d.NeedsYou && Rest(d) <= 0).OrderBy(d => Kinds.Depth(d.Kind)))
             if (!await SendDecision(decision)) return false;
         return true;
     }
