@@ -86,8 +86,8 @@ static class ShedReads
         await room.Desk.Notes.Append([.. Enumerable.Range(0, Notes).Select(i => new Note(Id(4, i), van.Id, parts[i].Id, "the second bolt is a replacement, shorter by two threads", Begin.AddHours(i), "phone"))]);
         ImmutableArray<Job> jobs = [.. Enumerable.Range(0, Jobs).Select(i => Job.Plain(Id(5, i), van.Id, systems[i % 12].Id, parts[i].Id, $"Make bracket {i}", WorkKind.Make, new(1, 2, 4), Cost.None("GBP")))];
         await room.Jobs.Add(jobs);
-        for (var i = 0; i < Lines; i++)
-            await room.Hours.Append(new HoursEntry(Id(6, i), jobs[i % Jobs].Id, null, new DateTimeOffset(2024, 1, 1, 18, 0, 0, TimeSpan.Zero).AddHours(2 * i), 45, "filed and fitted", "phone"));
+        await room.Hours.Append([.. Enumerable.Range(0, Lines).Select(i =>
+            new HoursEntry(Id(6, i), jobs[i % Jobs].Id, null, new DateTimeOffset(2024, 1, 1, 18, 0, 0, TimeSpan.Zero).AddHours(2 * i), 45, "filed and fitted", "phone"))]);
         return van.Id;
     }
 

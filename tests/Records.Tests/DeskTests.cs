@@ -65,17 +65,20 @@ public sealed class DeskTests : RoomFile
         var job = Job.Plain(Guid.NewGuid(), Van.Id, Body.Id, Bracket.Id, "clean the bracket", WorkKind.Clean, new(1, 2, 3), Cost.None("GBP"));
         await room.Jobs.Save(job, 0);
         var start = new Started(Guid.NewGuid(), job.Id, Noon.AddYears(-20), "phone");
-        await room.Hours.Append(start);
+        await room.Hours.Append([start]);
         Assert.Equal(start, Assert.Single((await room.Hours.History(Van.Id)).Open));
         var entry = new HoursEntry(Guid.NewGuid(), job.Id, start.Id, Noon.AddYears(-20), 95, "wire brush", "phone");
-        await room.Hours.Append(entry);
-        await room.Hours.Append(entry);
+        await room.Hours.Append([entry]);
+        await room.Hours.Append([entry]);
         var history = await room.Hours.History(Van.Id);
         Assert.Empty(history.Open);
         Assert.Equal(entry, Assert.Single(history.Standing));
-        await room.Hours.Withdraw(new(Guid.NewGuid(), entry.Id, "wrong job", Noon.AddYears(-20), "phone"));
+        await room.Hours.Withdraw([new(Guid.NewGuid(), entry.Id, "wrong job", Noon.AddYears(-20), "phone")]);
         Assert.Empty((await room.Hours.History(Van.Id)).Standing);
-        await Assert.ThrowsAsync<RefusedException>(() => room.Hours.Append(entry with { Id = Guid.NewGuid(), JobId = Guid.NewGuid() }));
+        // All of a list or none of it.
+        await Assert.ThrowsAsync<RefusedException>(() => room.Hours.Append([entry with { Id = Guid.NewGuid() }, entry with { Id = Guid.NewGuid(), JobId = Guid.NewGuid() }]));
+        Assert.Single((await room.Hours.History(Van.Id)).Entries);
+        Assert.Equal(1, await room.Hours.Append([entry, entry with { Id = Guid.NewGuid(), Start = null }]));
     }
 
     [Fact]

@@ -35,14 +35,15 @@ public sealed record HoursHistory(IReadOnlyList<Started> Starts, IReadOnlyList<H
     }
 }
 
-/// <summary>Keeps hours. An id already recorded is left as it is.</summary>
+/// <summary>Keeps hours: all of a list or none of it. An id already recorded is left as it is.</summary>
 public interface IHoursLog
 {
-    Task Append(Started row, CancellationToken cancel = default);
+    /// <returns>How many were new.</returns>
+    Task<int> Append(IReadOnlyList<Started> rows, CancellationToken cancel = default);
 
-    Task Append(HoursEntry row, CancellationToken cancel = default);
+    Task<int> Append(IReadOnlyList<HoursEntry> rows, CancellationToken cancel = default);
 
-    Task Withdraw(HoursWithdrawal row, CancellationToken cancel = default);
+    Task<int> Withdraw(IReadOnlyList<HoursWithdrawal> rows, CancellationToken cancel = default);
 
     Task<HoursHistory> History(Guid vehicle, CancellationToken cancel = default);
 }

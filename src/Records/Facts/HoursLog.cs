@@ -7,18 +7,22 @@ namespace WitnessMark.Records;
 /// <summary>Hours are facts of the vehicle that the job belongs to.</summary>
 sealed class HoursLog(Func<RecordsDb> open, FactShelf shelf, TimeProvider clock) : IHoursLog
 {
-    public Task Append(Started row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, HoursCheck.Of(row, clock.GetUtcNow()), cancel);
+    public Task<int> Append(IReadOnlyList<Started> rows, CancellationToken cancel = default) =>
+        Append(rows, r => r.Id, r => r.JobId, HoursCheck.Of, cancel);
 
-    public Task Append(HoursEntry row, CancellationToken cancel = default) => Append(row, row.Id, row.JobId, HoursCheck.Of(row, clock.GetUtcNow()), cancel);
+    public Task<int> Append(IReadOnlyList<HoursEntry> rows, CancellationToken cancel = default) =>
+        Append(rows, r => r.Id, r => r.JobId, HoursCheck.Of, cancel);
 
-    public async Task Withdraw(HoursWithdrawal row, CancellationToken cancel = default)
+    public async Task<int> Withdraw(IReadOnlyList<HoursWithdrawal> rows, CancellationToken cancel = default)
     {
-        if (HoursCheck.Of(row, clock.GetUtcNow()) is { } wrong) throw new RefusedException(wrong);
+        Refuse(rows, HoursCheck.Of);
         await using var db = open();
-        var entry = await db.Set<KeptFact>().AsNoTracking()
-            .SingleOrDefaultAsync(f => f.Id == row.EntryId && (f.Kind == nameof(Started) || f.Kind == nameof(HoursEntry)), cancel)
-            ?? throw new RefusedException(Refusal.Of("entry taken back", $"{row.EntryId}", "it must be on record before it is taken back"));
-        await FactRows.Append(open, [new KeptFact(row.Id, entry.VehicleId, nameof(HoursWithdrawal), JsonText.Of(row))], cancel);
+        var entries = rows.Select(r => r.EntryId).Distinct().ToList();
+        var vehicles = await db.Set<KeptFact>().Where(f => entries.Contains(f.Id) && (f.Kind == nameof(Started) || f.Kind == nameof(HoursEntry)))
+            .Select(f => new { f.Id, f.VehicleId }).ToDictionaryAsync(f => f.Id, f => f.VehicleId, cancel);
+        if (entries.Where(e => !vehicles.ContainsKey(e)).Select(e => (Guid?)e).FirstOrDefault() is { } lost)
+            throw new RefusedException(Refusal.Of("entry taken back", $"{lost}", "it must be on record before it is taken back"));
+        return await FactRows.Append(open, [.. rows.Select(r => new KeptFact(r.Id, vehicles[r.EntryId], nameof(HoursWithdrawal), JsonText.Of(r)))], cancel);
     }
 
     public async Task<HoursHistory> History(Guid vehicle, CancellationToken cancel = default)
@@ -30,12 +34,21 @@ sealed class HoursLog(Func<RecordsDb> open, FactShelf shelf, TimeProvider clock)
             await shelf.Of<HoursWithdrawal>(db, vehicle, cancel));
     }
 
-    async Task Append<T>(T row, Guid id, Guid jobId, Refusal? wrong, CancellationToken cancel)
+    async Task<int> Append<T>(
+        IReadOnlyList<T> rows, Func<T, Guid> id, Func<T, Guid> job, Func<T, DateTimeOffset, Refusal?> wrong, CancellationToken cancel) where T : class
     {
-        if (wrong is not null) throw new RefusedException(wrong);
+        Refuse(rows, wrong);
         await using var db = open();
-        var vehicle = await db.Set<Job>().Where(j => j.Id == jobId).Select(j => (Guid?)j.VehicleId).SingleOrDefaultAsync(cancel)
-            ?? throw new RefusedException(Refusal.Of("job", $"{jobId}", "the job must be saved before its hours"));
-        await FactRows.Append(open, [new KeptFact(id, vehicle, typeof(T).Name, JsonText.Of(row))], cancel);
+        var jobs = rows.Select(job).Distinct().ToList();
+        var vehicles = await db.Set<Job>().Where(j => jobs.Contains(j.Id)).Select(j => new { j.Id, j.VehicleId }).ToDictionaryAsync(j => j.Id, j => j.VehicleId, cancel);
+        if (rows.FirstOrDefault(r => !vehicles.ContainsKey(job(r))) is { } orphan)
+            throw new RefusedException(Refusal.Of("job", $"{job(orphan)}", "the job must be saved before its hours"));
+        return await FactRows.Append(open, [.. rows.Select(r => new KeptFact(id(r), vehicles[job(r)], typeof(T).Name, JsonText.Of(r)))], cancel);
+    }
+
+    void Refuse<T>(IReadOnlyList<T> rows, Func<T, DateTimeOffset, Refusal?> wrong)
+    {
+        var now = clock.GetUtcNow();
+        Facts.Refuse(rows, r => wrong(r, now));
     }
 }

@@ -11,18 +11,14 @@ namespace WitnessMark.Web.Client.Outbox;
 public sealed class DeskServer(Server server, Tray tray)
 {
     /// <summary>As they stand, with those that wait here over them.</summary>
-    public async Task<Reply<ImmutableArray<Versioned<T>>>> Decisions<T>(Guid vehicle) where T : class, IDecision
-    {
-        var reply = await server.Get(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<Versioned<T>>>());
-        return reply.As(rows => Overlay.Decisions(rows, vehicle, tray.Lying, reply.AsOf is not null));
-    }
+    public Task<Reply<ImmutableArray<Versioned<T>>>> Decisions<T>(Guid vehicle) where T : class, IDecision =>
+        server.Laid(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<Versioned<T>>>(), (read, now, copy) => Overlay.Decisions(read, vehicle, now, copy), vehicle, _ => []);
 
     /// <summary>Those that stand, and those that wait here.</summary>
-    public async Task<Reply<ImmutableArray<T>>> Facts<T>(Guid vehicle) where T : class, IFact
+    public Task<Reply<ImmutableArray<T>>> Facts<T>(Guid vehicle) where T : class, IFact
     {
         var before = tray.Lying;
-        var reply = await server.Get(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<T>>());
-        return reply.As(facts => Overlay.Facts(facts, vehicle, before, tray.Lying, reply.AsOf is not null));
+        return server.Laid(Kinds.Desk(typeof(T).Name, vehicle), DeskJson.Of<ImmutableArray<T>>(), (read, now, copy) => Overlay.Facts(read, vehicle, before, now, copy), vehicle, _ => []);
     }
 
     /// <summary>A stretch of those that stand, newest arrival first; the first begins with those that wait here.</summary>
@@ -35,21 +31,13 @@ public sealed class DeskServer(Server server, Tray tray)
         return reply.As(stretch => Overlay.Newest(stretch, vehicle, asked, before, tray.Lying, reply.AsOf is not null));
     }
 
-    /// <summary>The same as <see cref="Tray.Append{T}(ImmutableArray{T})"/>, told as a reply.</summary>
-    public async Task<Reply<Recorded>> Append<T>(params ImmutableArray<T> facts) where T : class, IFact =>
-        await tray.Append(facts) is { } why ? new(null, false, why) : new(new(facts.Length), false, null);
-
-    /// <summary>The same as <see cref="Tray.Save{T}(T, int)"/>, told as a reply.</summary>
-    public async Task<Reply<Saved<T>>> Save<T>(T row, int basedOn) where T : class, IDecision =>
-        await tray.Save(row, basedOn) is { } why ? new(default, false, why) : new(new(new(row, basedOn), false), false, null);
-
     public async Task<Reply<HoursHistory>> Hours(Guid vehicle)
     {
         var before = tray.Lying;
-        var reply = await server.Get($"api/vehicles/{vehicle}/hours", DeskJson.Of<HoursHistory>());
+        var reply = await server.Laid($"{Addresses.Vehicle(vehicle)}/hours", DeskJson.Of<HoursHistory>(), (read, _, _) => read, vehicle, _ => new([], [], []));
         var copy = reply.AsOf is not null;
-        // Hours name a job and not a vehicle: only when some of this device are about is it asked which jobs are its own.
-        var own = before.Entries.Values.Concat(tray.Lying.Entries.Values).Any(e => Kinds.OneByOne(e.Address)) || (copy && tray.Lying.Sent.Values.Any(s => Kinds.OneByOne(s.Address)));
+        // Only when some of this device are about is it asked which jobs are the vehicle's.
+        var own = before.Entries.Values.Concat(tray.Lying.Entries.Values).Any(e => Kinds.OfHours(e.Address)) || (copy && tray.Lying.Sent.Values.Any(s => Kinds.OfHours(s.Address)));
         if (!own || reply.Value is null) return reply;
         var jobs = await server.Jobs(vehicle);
         if (jobs.Value.IsDefault) return reply;
@@ -57,15 +45,11 @@ public sealed class DeskServer(Server server, Tray tray)
         return reply.As(history => Overlay.Hours(history, ids, before, tray.Lying, copy));
     }
 
-    public Task<Reply<Versioned<WorkCalendar>>> Calendar() => server.Get("api/calendar", DeskJson.Of<Versioned<WorkCalendar>>());
+    public Task<Reply<Versioned<WorkCalendar>>> Calendar() =>
+        server.Laid(Addresses.Calendar, DeskJson.Of<Versioned<WorkCalendar>>(), (read, now, copy) => Overlay.One(read, Addresses.Calendar, now, copy));
 
-    public Task<Reply<Saved<WorkCalendar>>> Save(WorkCalendar row, int basedOn) =>
-        server.Send(HttpMethod.Put, "api/calendar", new(row, basedOn), DeskJson.Of<Saving<WorkCalendar>>(), DeskJson.Of<Saved<WorkCalendar>>());
-
-    public Task<Reply<Versioned<StandingOrder>>> Order(Guid vehicle) => server.Get($"api/vehicles/{vehicle}/order", DeskJson.Of<Versioned<StandingOrder>>());
-
-    public Task<Reply<Saved<StandingOrder>>> Save(StandingOrder row, int basedOn) =>
-        server.Send(HttpMethod.Put, $"api/vehicles/{row.Id}/order", new(row, basedOn), DeskJson.Of<Saving<StandingOrder>>(), DeskJson.Of<Saved<StandingOrder>>());
+    public Task<Reply<Versioned<StandingOrder>>> Order(Guid vehicle) =>
+        server.Laid(Addresses.Order(vehicle), DeskJson.Of<Versioned<StandingOrder>>(), (read, now, copy) => Overlay.One(read, Addresses.Order(vehicle), now, copy), vehicle, _ => new(new(vehicle, [], default), 0));
 
     /// <summary>Keeps a picture on this device and sends it; its id is good at once.</summary>
     /// <param name="stream">Of a JPEG, PNG or WebP picture.</param>

@@ -24,7 +24,10 @@ public sealed class HostStanding(TimeProvider clock)
         Changed?.Invoke();
     }
 
-    /// <summary>What is wrong with the clock, in words; null when nothing is.</summary>
+    /// <summary>What is wrong with the clock, in a few words; null when nothing is.</summary>
+    public string? ClockApart => Ahead is { } ahead ? $"this clock is {Words(ahead.Duration())} {(ahead > TimeSpan.Zero ? "ahead" : "behind")}" : null;
+
+    /// <summary>The same with what to do.</summary>
     public string? ClockWords => Ahead is { } ahead
         ? $"This device's clock is {Words(ahead.Duration())} {(ahead > TimeSpan.Zero ? "ahead of" : "behind")} the host's. Set it right: entries carry its time as it stands."
         : null;

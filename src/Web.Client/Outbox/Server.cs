@@ -6,6 +6,7 @@ using System.Text.Json.Serialization.Metadata;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
+using WitnessMark.Web.Client.Outbox.Shelf;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Outbox;
@@ -20,8 +21,8 @@ public readonly record struct Reply<T>(T? Value, bool Away, string? Refusal, Dat
     public Reply<TTo> As<TTo>(Func<T, TTo> made) => new(Away || Refusal is not null || Value is null ? default : made(Value), Away, Refusal, AsOf);
 }
 
-/// <summary>The host's records over HTTP.</summary>
-public sealed class Server(HttpClient http, HostStanding standing)
+/// <summary>The host's records over HTTP, with what waits here over them.</summary>
+public sealed class Server(HttpClient http, HostStanding standing, Tray tray)
 {
     /// <summary>Put on a kept copy by service-worker.js.</summary>
     internal const string KeptAt = "x-wm-kept-at";
@@ -50,55 +51,47 @@ public sealed class Server(HttpClient http, HostStanding standing)
         }
     }
 
-    public Task<Reply<ImmutableArray<Versioned<Vehicle>>>> Vehicles() => Get("api/vehicles", Json.ImmutableArrayVersionedVehicle);
+    public Task<Reply<ImmutableArray<Versioned<Vehicle>>>> Vehicles() =>
+        Laid(Addresses.Vehicles, Json.ImmutableArrayVersionedVehicle, (read, now, copy) => Overlay.Over(read, v => v.Id, _ => true, now, copy));
 
-    public Task<Reply<VehicleTree>> Tree(Guid vehicle) => Get($"api/vehicles/{vehicle}", Json.VehicleTree);
+    public Task<Reply<VehicleTree>> Tree(Guid vehicle) =>
+        Laid(Addresses.Vehicle(vehicle), Json.VehicleTree, Overlay.Tree, vehicle, begun => new(new(begun, 0), [], [], [], []));
 
-    public Task<Reply<BenchFile>> Sample(Guid sample) => Get($"api/samples/{sample}", Json.BenchFile);
+    public async Task<Reply<BenchFile>> Sample(Guid sample)
+    {
+        var before = tray.Lying;
+        var reply = await Get(Addresses.Sample(sample), Json.BenchFile);
+        if (reply.Value is null && tray.Begun<PartSample>(Addresses.Sample(sample)) is { } begun)
+            reply = new(new(new(begun, 0), new(new(sample, []), 0), new(new(sample, null), 0), new([], []), []), false, null, reply.AsOf);
+        return reply.As(file => Overlay.Bench(file, before, tray.Lying, reply.AsOf is not null));
+    }
 
-    public Task<Reply<Saved<Part>>> Save(Part part, int basedOn) =>
-        Send(HttpMethod.Put, $"api/parts/{part.Id}", new(part, basedOn), Json.SavingPart, Json.SavedPart);
+    public Task<Reply<ImmutableArray<Versioned<Job>>>> Jobs(Guid vehicle) =>
+        Laid(Addresses.Jobs(vehicle), Json.ImmutableArrayVersionedJob, (read, now, copy) => Overlay.Over(read, j => j.Id, j => j.VehicleId == vehicle, now, copy), vehicle, _ => []);
 
-    public Task<Reply<Saved<PartSample>>> Save(PartSample sample, int basedOn) =>
-        Send(HttpMethod.Put, $"api/samples/{sample.Id}", new(sample, basedOn), Json.SavingPartSample, Json.SavedPartSample);
+    public Task<Reply<ImmutableArray<Versioned<Milestone>>>> Milestones(Guid vehicle) =>
+        Laid(Addresses.Milestones(vehicle), Json.ImmutableArrayVersionedMilestone, (read, now, copy) => Overlay.Over(read, m => m.Id, m => m.VehicleId == vehicle, now, copy), vehicle, _ => []);
 
-    public Task<Reply<Saved<Vehicle>>> Save(Vehicle vehicle, int basedOn) =>
-        Send(HttpMethod.Put, $"api/vehicles/{vehicle.Id}", new(vehicle, basedOn), Json.SavingVehicle, Json.SavedVehicle);
+    public Task<Reply<Versioned<Means>>> Means(Guid vehicle) =>
+        Laid(Addresses.Means(vehicle), Json.VersionedMeans, (read, now, copy) => Overlay.One(read, Addresses.Means(vehicle), now, copy), vehicle, _ => new(WitnessMark.PlanningOffice.Means.Usual(vehicle), 0));
 
-    public Task<Reply<Saved<VehicleSystem>>> Save(VehicleSystem system, int basedOn) =>
-        Send(HttpMethod.Put, $"api/systems/{system.Id}", new(system, basedOn), Json.SavingVehicleSystem, Json.SavedVehicleSystem);
+    public Task<Reply<Versioned<Shop>>> Shop() => Laid(Addresses.Shop, Json.VersionedShop, (read, now, copy) => Overlay.One(read, Addresses.Shop, now, copy));
 
-    public Task<Reply<Saved<Assembly>>> Save(Assembly assembly, int basedOn) =>
-        Send(HttpMethod.Put, $"api/assemblies/{assembly.Id}", new(assembly, basedOn), Json.SavingAssembly, Json.SavedAssembly);
+    public Task<Reply<ImmutableArray<Versioned<OwnedInstrument>>>> Instruments() =>
+        Laid(Addresses.Instruments, Json.ImmutableArrayVersionedOwnedInstrument, (read, now, copy) => Overlay.Over(read, i => i.Id, _ => true, now, copy));
 
     /// <summary>All of the changes or none; <see cref="TreeChanges.Undo"/> sent afterwards takes them back.</summary>
     public Task<Reply<Applied>> Apply(TreeChanges changes) =>
-        Send(HttpMethod.Post, $"api/vehicles/{changes.VehicleId}/changes", changes, Json.TreeChanges, Json.Applied);
+        Send(HttpMethod.Post, $"{Addresses.Vehicle(changes.VehicleId)}/changes", changes, Json.TreeChanges, Json.Applied);
 
-    public Task<Reply<ImmutableArray<Versioned<Job>>>> Jobs(Guid vehicle) => Get($"api/vehicles/{vehicle}/jobs", Json.ImmutableArrayVersionedJob);
-
-    public Task<Reply<Saved<Job>>> Save(Job job, int basedOn) =>
-        Send(HttpMethod.Put, $"api/jobs/{job.Id}", new(job, basedOn), Json.SavingJob, Json.SavedJob);
-
-    public Task<Reply<ImmutableArray<Versioned<Milestone>>>> Milestones(Guid vehicle) => Get($"api/vehicles/{vehicle}/milestones", Json.ImmutableArrayVersionedMilestone);
-
-    public Task<Reply<Saved<Milestone>>> Save(Milestone milestone, int basedOn) =>
-        Send(HttpMethod.Put, $"api/milestones/{milestone.Id}", new(milestone, basedOn), Json.SavingMilestone, Json.SavedMilestone);
-
-    public Task<Reply<Versioned<Means>>> Means(Guid vehicle) => Get($"api/vehicles/{vehicle}/means", Json.VersionedMeans);
-
-    public Task<Reply<Saved<Means>>> Save(Means means, int basedOn) =>
-        Send(HttpMethod.Put, $"api/vehicles/{means.Id}/means", new(means, basedOn), Json.SavingMeans, Json.SavedMeans);
-
-    public Task<Reply<Versioned<Shop>>> Shop() => Get("api/shop", Json.VersionedShop);
-
-    public Task<Reply<Saved<Shop>>> Save(Shop shop, int basedOn) =>
-        Send(HttpMethod.Put, "api/shop", new(shop, basedOn), Json.SavingShop, Json.SavedShop);
-
-    public Task<Reply<ImmutableArray<Versioned<OwnedInstrument>>>> Instruments() => Get("api/instruments", Json.ImmutableArrayVersionedOwnedInstrument);
-
-    public Task<Reply<Saved<OwnedInstrument>>> Save(OwnedInstrument instrument, int basedOn) =>
-        Send(HttpMethod.Put, $"api/instruments/{instrument.Id}", new(instrument, basedOn), Json.SavingOwnedInstrument, Json.SavedOwnedInstrument);
+    /// <summary>What the host says, with what waits here laid over it.</summary>
+    /// <param name="begun">What is there of a vehicle that was begun here and that the host does not know yet.</param>
+    internal async Task<Reply<T>> Laid<T>(string path, JsonTypeInfo<T> shape, Func<T, Lying, bool, T> over, Guid? vehicle = null, Func<Vehicle, T>? begun = null)
+    {
+        var reply = await Get(path, shape);
+        if ((reply.Away || reply.Refusal is not null) && begun is not null && tray.Begun<Vehicle>(Addresses.Vehicle(vehicle!.Value)) is { } own) reply = new(begun(own), false, null);
+        return reply.As(read => over(read, tray.Lying, reply.AsOf is not null));
+    }
 
     internal async Task<Reply<Picture>> Picture(string id)
     {

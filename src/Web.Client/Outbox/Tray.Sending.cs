@@ -3,7 +3,7 @@ using WitnessMark.Web.Client.Outbox.Shelf;
 
 namespace WitnessMark.Web.Client.Outbox;
 
-/// <summary>Sends what waits: pictures first, then entries in the order that they lean on each other, then decisions.</summary>
+/// <summary>Sends what waits: pictures first, then the decisions that others stand on, then entries in the order that they lean on each other, then the other decisions.</summary>
 public sealed partial class Tray
 {
     /// <summary>Waits between tries while the host does not answer, s.</summary>
@@ -13,21 +13,10 @@ public sealed partial class Tray
     const int Quiet = 400, Elsewhere = 1000;
 
     readonly Dictionary<string, DateTimeOffset> _touched = [];
-    readonly Dictionary<string, TaskCompletionSource<Answer>> _asked = [], _hearing = [];
 
-    /// <summary>What this page has saved: the version that a row was built on and the one it became.</summary>
-    readonly Dictionary<string, (int BasedOn, int Version)> _saved = [];
-
-    Answer _last;
     CancellationTokenSource _nap = new();
     bool _sending;
     int _failures;
-
-    /// <summary>The host did not answer the last try.</summary>
-    public bool Away => _failures > 0;
-
-    /// <summary>The host answers, but not to this device.</summary>
-    public bool Unpaired { get; private set; }
 
     /// <summary>Tries at once: the link may be back.</summary>
     public void Wake()
@@ -36,9 +25,6 @@ public sealed partial class Tray
         _nap = new();
         _ = Send();
     }
-
-    /// <summary>What becomes of a decision: asked before it is changed, answered when it is settled.</summary>
-    internal Task<Answer> Settled(string key) => Asked(key).Task;
 
     /// <summary>Sends what waits until the tray is empty but for what needs a person.</summary>
     public async Task Send()
@@ -86,9 +72,15 @@ public sealed partial class Tray
     {
         foreach (var picture in Lying.Pictures.Values.Where(p => p.Refusal is null))
             if (!await SendPicture(picture)) return false;
-        foreach (var batch in Batches(Lying.Entries.Values.Where(e => e.Refusal is null)))
+        if (!await SendDecisions(d => Kinds.Depth(d.Kind) >= 0)) return false;
+        foreach (var batch in Batches.Of(Lying.Entries.Values.Where(e => e.Refusal is null)))
             if (!await SendEntries(batch)) return false;
-        foreach (var decision in Lying.Decisions.Values.Where(d => !d.NeedsYou && Rest(d) <= 0))
+        return await SendDecisions(d => Kinds.Depth(d.Kind) < 0);
+    }
+
+    async Task<bool> SendDecisions(Func<Unsaved, bool> these)
+    {
+        foreach (var decision in Lying.Decisions.Values.Where(d => these(d) && !d.NeedsYou && Rest(d) <= 0).OrderBy(d => Kinds.Depth(d.Kind)))
             if (!await SendDecision(decision)) return false;
         return true;
     }
@@ -115,7 +107,7 @@ public sealed partial class Tray
     /// <summary>A batch that is refused for one of its entries is halved until that one stands alone: the others still go.</summary>
     async Task<bool> SendEntries(ImmutableArray<Unsent> batch)
     {
-        var said = Heard(batch[0].Key, await carrier.Carry(HttpMethod.Post, batch[0].Address, Body(batch)));
+        var said = Heard(batch[0].Key, await carrier.Carry(HttpMethod.Post, batch[0].Address, Batches.Body(batch)));
         if (said is Fate.Away or Fate.Unpaired)
         {
             foreach (var entry in batch) Tell(entry.Key, _last);
@@ -151,7 +143,7 @@ public sealed partial class Tray
         var sent = decision.Trying();
         if (!sent.Tried.SequenceEqual(decision.Tried))
             await Settle(l => l.Decisions.GetValueOrDefault(sent.Address) is { } now ? new Shift { Decisions = [now with { Tried = sent.Tried }] } : new());
-        var said = Heard(sent.Address, await carrier.Carry(HttpMethod.Put, sent.Address, Saving(sent.Text, sent.BasedOn)));
+        var said = Heard(sent.Address, await carrier.Carry(HttpMethod.Put, sent.Address, Batches.Body(sent.Text, sent.BasedOn)));
         var answer = _last;
         if (said is Fate.Away or Fate.Unpaired) return false;
         // What stands may be an earlier sending of this device whose answer was lost: that is no clash, only news.
@@ -162,70 +154,6 @@ public sealed partial class Tray
         else if (!Lying.Decisions.ContainsKey(sent.Address)) Tell(sent.Address, answer with { Fate = Fate.Done });
         Changed?.Invoke();
         return true;
-    }
-
-    /// <summary>What was changed while it was under way goes on waiting, on top of the version that now stands.</summary>
-    Shift After(Unsaved now, Unsaved sent, Answer answer, bool own)
-    {
-        var changed = now.Text != sent.Text;
-        if (own && (changed || !Spelling.Same(sent.Text, answer.Words!))) return new() { Decisions = [now with { BasedOn = answer.Version, Tried = [] }] };
-        return answer.Fate switch
-        {
-            Fate.Done when changed => new() { Decisions = [now with { BasedOn = answer.Version, Tried = [] }] },
-            Fate.Refused => changed ? new() : new() { Decisions = [now with { Refusal = answer.Words }] },
-            Fate.Clash when !own => new() { Decisions = [now with { Theirs = answer.Words, TheirVersion = answer.Version }] },
-            _ => new()
-            {
-                Drops = [(Shift.DecisionStore, now.Address)],
-                Sent = [new(now.Kind, now.Address, answer.Words!, answer.Version, clock.GetUtcNow(), now.Address)],
-            },
-        };
-    }
-
-    Fate Heard(string key, Answer answer)
-    {
-        _last = answer;
-        Unpaired = answer.Fate == Fate.Unpaired;
-        if (answer.Fate is Fate.Away or Fate.Unpaired) Tell(key, answer);
-        // A link that comes and goes is tried again soon; only one that stays away is waited for longer and longer.
-        else _failures = 0;
-        return answer.Fate;
-    }
-
-    /// <summary>Answers those who asked. Away is no end for a decision that is followed, only for a page that would hear at once.</summary>
-    void Tell(string key, Answer answer)
-    {
-        if (answer.Fate is Fate.Away or Fate.Unpaired)
-        {
-            _hearing.GetValueOrDefault(key)?.TrySetResult(answer);
-            return;
-        }
-        if (_asked.Remove(key, out var asked)) asked.TrySetResult(answer);
-        _hearing.GetValueOrDefault(key)?.TrySetResult(answer);
-    }
-
-    TaskCompletionSource<Answer> Asked(string key)
-    {
-        if (_asked.TryGetValue(key, out var asked)) return asked;
-        return _asked[key] = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    }
-
-    /// <summary>What the host says to something just kept; away when it says nothing in a moment.</summary>
-    async Task<Answer> Hear(string key, TimeSpan? limit = null)
-    {
-        if (Away || Unpaired) return new(Fate.Away);
-        var hearing = _hearing[key] = new(TaskCreationOptions.RunContinuationsAsynchronously);
-        try
-        {
-            // It may have been settled before this was asked.
-            if (!Lying.Entries.ContainsKey(key) && !Lying.Decisions.ContainsKey(key) && !Lying.Pictures.ContainsKey(key)) return new(Fate.Done);
-            _ = Send();
-            return await Task.WhenAny(hearing.Task, Task.Delay(limit ?? Hearing, clock)) == hearing.Task ? await hearing.Task : new(Fate.Away);
-        }
-        finally
-        {
-            _hearing.Remove(key);
-        }
     }
 
     /// <summary>What still types rests a moment, ms; 0 when it can go.</summary>
@@ -265,34 +193,5 @@ public sealed partial class Tray
         {
             _gate.Release();
         }
-    }
-
-    static string Saving(string row, int basedOn) => $"{{\"row\":{row},\"basedOn\":{basedOn}}}";
-
-    static string Body(ImmutableArray<Unsent> batch) => Kinds.OneByOne(batch[0].Address) ? batch[0].Text : $"[{string.Join(',', batch.Select(e => e.Text))}]";
-
-    /// <summary>Runs of one kind and address, in the order that entries lean on each other and were made.</summary>
-    static IEnumerable<ImmutableArray<Unsent>> Batches(IEnumerable<Unsent> entries) =>
-        from rank in entries.GroupBy(e => Kinds.Rank(e.Kind)).OrderBy(g => g.Key)
-        from address in rank.GroupBy(e => e.Address)
-        from batch in Cut(address, Kinds.OneByOne(address.Key) ? 1 : Kinds.MostAtOnce)
-        select batch;
-
-    static IEnumerable<ImmutableArray<Unsent>> Cut(IEnumerable<Unsent> entries, int most)
-    {
-        var batch = ImmutableArray.CreateBuilder<Unsent>();
-        var text = 0;
-        foreach (var entry in entries)
-        {
-            if (batch.Count == most || (batch.Count > 0 && text + entry.Text.Length > Kinds.MostText))
-            {
-                yield return batch.ToImmutable();
-                batch.Clear();
-                text = 0;
-            }
-            batch.Add(entry);
-            text += entry.Text.Length;
-        }
-        if (batch.Count > 0) yield return batch.ToImmutable();
     }
 }

@@ -71,19 +71,6 @@ public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider cl
 
     public Task<string?> Append(Withdrawal row) => Append([row], Check.Of, r => r.Id, _ => Kinds.Withdrawals, hear: false);
 
-    /// <summary>Keeps a decision under the version it was built on (0: new); answers why not, or null when it is kept on this device.</summary>
-    public async Task<string?> Save<T>(T row, int basedOn = 0) where T : class, IDecision
-    {
-        if (row.Wrong() is { } wrong) return wrong.Sentence;
-        var address = Kinds.Desk(typeof(T).Name, row.VehicleId, row.Id);
-        if (await Decide(typeof(T).Name, address, Spelling.Text(row), basedOn, quiet: false) is { } why) return why;
-        var said = await Hear(address);
-        if (said.Fate == Fate.Clash) return "It was changed elsewhere meanwhile: yours is kept here, and nothing was overwritten. Choose between the two under \"Waiting\".";
-        if (said.Fate != Fate.Refused) return null;
-        await Drop(address);
-        return said.Words;
-    }
-
     /// <summary>Keeps a picture's bytes; they are sent before any entry that names them.</summary>
     /// <returns>Its id, or why it was not kept.</returns>
     public async Task<Parsed<string>> Keep(byte[] bytes)
@@ -117,37 +104,6 @@ public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider cl
         return new Refusal(heard.Words!);
     }
 
-    /// <summary>Keeps a decision that is sent when it has been quiet for a moment; what becomes of it is asked with <see cref="Settled"/>.</summary>
-    /// <returns>Why it is not kept.</returns>
-    internal async Task<string?> Decide(string kind, string address, string text, int basedOn, bool quiet)
-    {
-        _touched[address] = quiet ? clock.GetUtcNow() : default;
-        try
-        {
-            await Change(lying =>
-            {
-                var before = lying.Decisions.GetValueOrDefault(address);
-                // What this page built on may have been sent meanwhile: its next change stands on that, and is no clash.
-                if (_saved.TryGetValue(address, out var sent) && basedOn >= sent.BasedOn && basedOn < sent.Version) basedOn = sent.Version;
-                var row = new Unsaved(kind, address, text, before is null ? basedOn : Math.Min(before.BasedOn, basedOn), clock.GetUtcNow())
-                {
-                    Tried = before?.Tried ?? [],
-                    Theirs = quiet ? before?.Theirs : null,
-                    TheirVersion = quiet ? before?.TheirVersion ?? 0 : 0,
-                };
-                return new Shift { Decisions = [row] };
-            });
-        }
-        catch (NotKeptException e)
-        {
-            var said = await carrier.Carry(HttpMethod.Put, address, Saving(text, basedOn));
-            Tell(address, said);
-            return said.Fate switch { Fate.Done => null, Fate.Refused => said.Words, Fate.Clash => "It was changed elsewhere meanwhile; look at what stands now and decide again.", _ => e.Message };
-        }
-        Told();
-        return null;
-    }
-
     async Task<string?> Append<T>(ImmutableArray<T> rows, Func<T, Refusal?> wrong, Func<T, Guid> id, Func<T, string> address, bool hear = true)
     {
         if (rows.Select(wrong).FirstOrDefault(w => w is not null) is { } refused) return refused.Sentence;
@@ -173,9 +129,9 @@ public sealed partial class Tray(IShelf shelf, ICarrier carrier, TimeProvider cl
     /// <summary>Where nothing can be kept, the host may still answer.</summary>
     async Task<string?> Straight(ImmutableArray<Unsent> entries, string notKept)
     {
-        foreach (var batch in Batches(entries))
+        foreach (var batch in Batches.Of(entries))
         {
-            var said = await carrier.Carry(HttpMethod.Post, batch[0].Address, Body(batch));
+            var said = await carrier.Carry(HttpMethod.Post, batch[0].Address, Batches.Body(batch));
             if (said.Fate != Fate.Done) return said.Fate == Fate.Refused ? said.Words : notKept;
             foreach (var entry in batch) Acknowledged?.Invoke(entry.Id);
         }

@@ -24,6 +24,9 @@ public sealed class WorkingSet(HttpClient http, Server server, DeskServer desk, 
     /// <summary>How many of how many are read, and their bytes; null while nothing is being taken along.</summary>
     public (int Done, int Of, long Bytes)? Share { get; private set; }
 
+    /// <summary>The vehicle that is being taken along.</summary>
+    public Guid? Taking { get; private set; }
+
     public event Action? Changed;
 
     /// <summary>When this vehicle was taken along last, and how much it was, bytes.</summary>
@@ -42,6 +45,7 @@ public sealed class WorkingSet(HttpClient http, Server server, DeskServer desk, 
         var stop = _stop = new();
         try
         {
+            Taking = vehicle;
             Told((0, 1, 0));
             if (await Addresses(vehicle) is not { } addresses) return "The host does not answer; nothing was taken along. Try again when it is back.";
             var bytes = await Read(addresses, stop.Token);
@@ -58,7 +62,7 @@ public sealed class WorkingSet(HttpClient http, Server server, DeskServer desk, 
         }
         finally
         {
-            _stop = null;
+            (_stop, Taking) = (null, null);
             Told(null);
         }
     }
@@ -82,14 +86,15 @@ public sealed class WorkingSet(HttpClient http, Server server, DeskServer desk, 
     async Task<IReadOnlyList<string>?> Addresses(Guid vehicle)
     {
         var tree = await server.Tree(vehicle);
-        if (tree.Value is not { } t || tree.AsOf is not null) return null;
+        // One that was begun here lies here anyway, and is not with the host yet.
+        if (tree.Value is not { Vehicle.Version: > 0 } t || tree.AsOf is not null) return null;
         var pictures = (await desk.Newest<PictureTaken>(vehicle, new(Take: MostPictures))).Value?.Rows ?? [];
         var all = $"api/vehicles/{vehicle}";
         return
         [
             "api/vehicles", "api/shop", "api/instruments", "api/calendar", $"{all}/jobs", $"{all}/milestones", $"{all}/means", $"{all}/order", $"{all}/hours",
             .. Kinds.OfDesk.Select(k => Kinds.Desk(k, vehicle)),
-            .. t.Samples.Select(s => $"api/samples/{s.Row.Id}"),
+            .. t.Samples.Where(s => s.Version > 0).Select(s => $"api/samples/{s.Row.Id}"),
             .. pictures.Select(p => $"api/pictures/{p.Picture}/small").Distinct(),
         ];
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Web.Client.Wire;
 
@@ -9,19 +10,13 @@ static class HoursApi
     public static void MapHours(this IEndpointRouteBuilder api)
     {
         api.MapGet("vehicles/{id:guid}/hours", (Guid id, IHoursLog log, CancellationToken stop) => log.History(id, stop));
-        api.MapPost("hours/starts", async (Started row, IHoursLog log, CancellationToken stop) => await Recorded(log.Append(row, stop)));
-        api.MapPost("hours/entries", async (HoursEntry row, IHoursLog log, CancellationToken stop) => await Recorded(log.Append(row, stop)));
-        api.MapPost("hours/withdrawals", async (HoursWithdrawal row, IHoursLog log, CancellationToken stop) => await Recorded(log.Withdraw(row, stop)));
+        api.MapPost("hours/starts", async (ImmutableArray<Started> rows, IHoursLog log, CancellationToken stop) => new Recorded(await log.Append(SampleApi.Whole(rows), stop)));
+        api.MapPost("hours/entries", async (ImmutableArray<HoursEntry> rows, IHoursLog log, CancellationToken stop) => new Recorded(await log.Append(SampleApi.Whole(rows), stop)));
+        api.MapPost("hours/withdrawals", async (ImmutableArray<HoursWithdrawal> rows, IHoursLog log, CancellationToken stop) => new Recorded(await log.Withdraw(SampleApi.Whole(rows), stop)));
         api.MapGet("vehicles/{id:guid}/order", (Guid id, IJobStore store, CancellationToken stop) => store.Order(id, stop));
         api.MapPut("vehicles/{id:guid}/order", async (Guid id, Saving<StandingOrder> order, IJobStore store, CancellationToken stop) =>
             Answer.Saved(await store.Save(VehicleApi.Own(order.Row, order.Row.Id, id), order.BasedOn, stop)));
         api.MapGet("calendar", (IJobStore store, CancellationToken stop) => store.Calendar(stop));
         api.MapPut("calendar", async (Saving<WorkCalendar> row, IJobStore store, CancellationToken stop) => Answer.Saved(await store.Save(row.Row, row.BasedOn, stop)));
-    }
-
-    static async Task<Recorded> Recorded(Task append)
-    {
-        await append;
-        return new(1);
     }
 }

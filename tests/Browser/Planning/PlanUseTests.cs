@@ -33,11 +33,13 @@ public sealed class PlanUseTests(Chromium chromium, RunningHost running) : IClas
         await visit.Page.Locator("[aria-label^='Edit Radiator'] [role=group][aria-label='Hours'] input[id$='-high']").FillAsync("9,5");
         await visit.Type("Enter");
         await Expect(visit.Button("Undo")).ToBeVisibleAsync();
+        await Expect(visit.Kept).ToHaveTextAsync("All kept");
         Assert.Equal(9.5, (await Jobs(van.File.Vehicle.Id)).Single().Hours.High);
         await visit.Button("Undo").FocusAsync();
         await visit.Type("Enter");
         await Expect(visit.Button("Undo")).ToHaveCountAsync(0);
         await Expect(visit.Page.Locator("details.card .under:has-text('to 3 h')")).ToHaveCountAsync(1);
+        await Expect(visit.Kept).ToHaveTextAsync("All kept");
         Assert.Equal(3, (await Jobs(van.File.Vehicle.Id)).Single().Hours.High);
         Assert.Empty(visit.Complaints);
     }

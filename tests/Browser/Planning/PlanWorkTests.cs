@@ -58,6 +58,7 @@ public sealed class PlanWorkTests(Chromium chromium, RunningHost running) : ICla
         await visit.Page.Locator("#day-6").FillAsync("8");
         await visit.Type("Enter");
         await Expect(visit.Page.Locator("[aria-label='Your calendar'] [role=status]")).ToHaveTextAsync("Saved");
+        await Expect(visit.Kept).ToHaveTextAsync("All kept");
         Assert.Equal(8, (await Http.GetFromJsonAsync("api/calendar", DeskJson.Default.VersionedWorkCalendar)).Row.Week[6].Daylight);
         await visit.Page.Locator("#vanish").FillAsync("120");
         await visit.Type("Enter");

@@ -44,6 +44,12 @@ public static class Kinds
 
     public static string Folded(Guid sample) => $"api/samples/{sample}/folded";
 
+    /// <summary>What other rows stand on, each after those it stands on itself: these decisions go before any entry.</summary>
+    static readonly string[] s_ground = [nameof(Vehicle), nameof(VehicleSystem), nameof(Assembly), nameof(Part), nameof(PartSample), nameof(Job)];
+
+    /// <summary>Its place among the decisions that others stand on; −1 for one that nothing stands on.</summary>
+    public static int Depth(string kind) => Array.IndexOf(s_ground, kind);
+
     /// <summary>What names another entry goes after it: a withdrawal after its reading, hours after the start they close.</summary>
     public static int Rank(string kind) => kind switch
     {
@@ -52,8 +58,8 @@ public static class Kinds
         _ => 0,
     };
 
-    /// <summary>The hours are taken one by one; every other address takes a list.</summary>
-    public static bool OneByOne(string address) => address.StartsWith("api/hours/", StringComparison.Ordinal);
+    /// <summary>Hours name a job and not a vehicle.</summary>
+    public static bool OfHours(string address) => address.StartsWith("api/hours/", StringComparison.Ordinal);
 
     /// <summary>A file may have come from anywhere: only addresses that this app writes to are taken.</summary>
     public static bool Fits(Unsent? e) => e is { Text: not null, Address: { } address, Kind: { Length: > 0 } kind } && e.Id != Guid.Empty && kind switch
@@ -70,6 +76,18 @@ public static class Kinds
     {
         nameof(SampleSketch) => IsIn(address, "api/samples/", "/sketch"),
         nameof(FoldedPart) => IsIn(address, "api/samples/", "/folded"),
+        nameof(Vehicle) => IsIn(address, "api/vehicles/", ""),
+        nameof(VehicleSystem) => IsIn(address, "api/systems/", ""),
+        nameof(Assembly) => IsIn(address, "api/assemblies/", ""),
+        nameof(Part) => IsIn(address, "api/parts/", ""),
+        nameof(PartSample) => IsIn(address, "api/samples/", ""),
+        nameof(OwnedInstrument) => IsIn(address, "api/instruments/", ""),
+        nameof(Job) => IsIn(address, "api/jobs/", ""),
+        nameof(Milestone) => IsIn(address, "api/milestones/", ""),
+        nameof(Means) => IsIn(address, "api/vehicles/", "/means"),
+        nameof(StandingOrder) => IsIn(address, "api/vehicles/", "/order"),
+        nameof(WorkCalendar) => address == Addresses.Calendar,
+        nameof(Shop) => address == Addresses.Shop,
         _ => OfDesk.Contains(kind) && address.LastIndexOf('/') is > 0 and var at && Guid.TryParse(address[(at + 1)..], out _) && IsIn(address[..at], "api/vehicles/", $"/desk/{kind}"),
     };
 
@@ -83,6 +101,11 @@ public static class Kinds
         nameof(HoursWithdrawal) => "Hours taken back",
         nameof(SampleSketch) => "Sketch",
         nameof(FoldedPart) => "Folded part",
+        nameof(VehicleSystem) => "System",
+        nameof(PartSample) => "Sample",
+        nameof(OwnedInstrument) => "Instrument",
+        nameof(WorkCalendar) => "Calendar",
+        nameof(StandingOrder) => "Order of work",
         nameof(ConditionSeen) => "Condition",
         nameof(RateOfExchange) => "Rate of exchange",
         nameof(TagCode) => "Tag",

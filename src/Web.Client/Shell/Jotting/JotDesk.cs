@@ -83,11 +83,11 @@ public sealed class JotDesk(Server server, DeskServer desk, Tray tray, ThisDevic
         return await tray.Append(new HoursEntry(tray.NewId(), job, null, new DateTimeOffset(on.ToDateTime(new(12, 0)), Now.Offset), Math.Round(hours * 60, 1), jot.HoursNote.Trim(), here.Name));
     }
 
-    async Task<string?> NewPart(Jot jot)
+    Task<string?> NewPart(Jot jot)
     {
         var system = Guid.TryParse(jot.System, out var id) ? id : throw Refused("system", "", "choose the one it belongs to");
         var part = new Part(tray.NewId(), system, jot.PartName.Trim(), "", Hand.None, 1, "", null);
-        return Check.Of(part)?.Sentence ?? (await server.Save(part, 0)).Why();
+        return tray.Save(part);
     }
 
     static Guid Vehicle(JotShelf shelf) => shelf.Tree.Vehicle.Row.Id;

@@ -47,6 +47,11 @@ export function hearKeys(component) {
   let timer = 0;
   const drop = () => { clearTimeout(timer); timer = 0; delete document.documentElement.dataset.lead; };
   const heard = e => {
+    // A field undoes its own typing, and what is drawn its own strokes.
+    if ((e.ctrlKey || e.metaKey) && !e.altKey && !e.shiftKey && e.key.toLowerCase() === "z" && !e.defaultPrevented && !e.target.closest?.(ownKeys) && !document.querySelector("dialog[open]")) {
+      component.invokeMethodAsync("Pressed", "undo");
+      return;
+    }
     if (localStorage.getItem("wm.keys") === "off" || e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.isComposing) return;
     if (e.target.closest?.(ownKeys) || document.querySelector("dialog[open]") || e.key.length !== 1) return;
     if (timer) {

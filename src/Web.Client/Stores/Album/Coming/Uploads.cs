@@ -147,8 +147,7 @@ public sealed class Uploads : IDisposable
         }
         var fact = new PictureTaken(row.Fact, row.Vehicle, row.PartId, row.Picture, row.Words.Trim(), row.At ?? _clock.GetLocalNow(), _here.Name);
         if (fact.Wrong() is { } wrong) return (UploadState.Refused, wrong.Sentence);
-        var said = await _desk.Append(fact);
-        return said.Away ? (UploadState.Away, null) : said.Refusal is { } refusal ? (UploadState.Refused, refusal) : (UploadState.Kept, null);
+        return await _tray.Append(fact) is { } refusal ? (UploadState.Refused, refusal) : (UploadState.Kept, null);
     }
 
     static Reply<KeptPicture> Refused(int status, string text)

@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using WitnessMark.PlanningOffice;
 using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
-using WitnessMark.Web.Client.Outbox.Shelf;
+using WitnessMark.Web.Client.Wire;
 
-namespace WitnessMark.Web.Client.Outbox;
+namespace WitnessMark.Web.Client.Outbox.Shelf;
 
 /// <summary>Lays what waits in the tray over what was read, so that it is seen at once. Ids tell what is there already.</summary>
 static class Overlay
@@ -37,14 +37,54 @@ static class Overlay
         return new([.. own, .. stand], read.Before, read.Count - (read.Rows.Length - stand.Length) + own.Count);
     }
 
+    public static ImmutableArray<Versioned<T>> Decisions<T>(ImmutableArray<Versioned<T>> read, Guid vehicle, Lying now, bool copy) where T : class, IDecision =>
+        Over(read, d => d.Id, d => d.VehicleId == vehicle, now, copy);
+
     /// <summary>A waiting decision stands at the version it was built on.</summary>
-    public static ImmutableArray<Versioned<T>> Decisions<T>(ImmutableArray<Versioned<T>> read, Guid vehicle, Lying now, bool copy) where T : class, IDecision
+    /// <param name="own">Whether a row that was not read belongs among these.</param>
+    public static ImmutableArray<Versioned<T>> Over<T>(ImmutableArray<Versioned<T>> read, Func<T, Guid> id, Func<T, bool> own, Lying now, bool copy) where T : class
     {
         var rows = read;
         if (copy)
-            foreach (var s in now.Sent.Values.Where(s => s.Kind == typeof(T).Name && s.Version > 0)) rows = Put(rows, vehicle, s.Text, s.Version, v => v < s.Version);
-        foreach (var d in now.Decisions.Values.Where(d => d.Kind == typeof(T).Name)) rows = Put(rows, vehicle, d.Text, d.BasedOn, _ => true);
+            foreach (var s in now.Sent.Values.Where(s => s.Kind == typeof(T).Name && s.Version > 0)) Put(s.Text, s.Version, v => v < s.Version);
+        foreach (var d in now.Decisions.Values.Where(d => d.Kind == typeof(T).Name)) Put(d.Text, d.BasedOn, _ => true);
         return rows;
+
+        void Put(string text, int version, Func<int, bool> over)
+        {
+            if (Spelling.Read<T>(text) is not { } row) return;
+            var at = rows.Select(r => id(r.Row)).ToList().IndexOf(id(row));
+            if (at >= 0 && over(rows[at].Version)) rows = rows.SetItem(at, new(row, version));
+            else if (at < 0 && own(row)) rows = rows.Add(new(row, version));
+        }
+    }
+
+    /// <summary>The same for a row that is the only one at its address.</summary>
+    public static Versioned<T> One<T>(Versioned<T> read, string address, Lying now, bool copy) where T : class =>
+        now.Decisions.GetValueOrDefault(address) is { } d && Spelling.Read<T>(d.Text) is { } waiting ? new(waiting, d.BasedOn)
+        : copy && now.Sent.GetValueOrDefault(address) is { } s && s.Version > read.Version && Spelling.Read<T>(s.Text) is { } sent ? new(sent, s.Version)
+        : read;
+
+    public static VehicleTree Tree(VehicleTree read, Lying now, bool copy)
+    {
+        var vehicle = One(read.Vehicle, Addresses.Vehicle(read.Vehicle.Row.Id), now, copy);
+        var systems = Over(read.Systems, s => s.Id, s => s.VehicleId == vehicle.Row.Id, now, copy);
+        bool Has(Guid system) => systems.Any(s => s.Row.Id == system);
+        var parts = Over(read.Parts, p => p.Id, p => Has(p.SystemId), now, copy);
+        return new(vehicle, systems, Over(read.Assemblies, a => a.Id, a => Has(a.SystemId), now, copy), parts,
+            Over(read.Samples, s => s.Id, s => parts.Any(p => p.Row.Id == s.PartId), now, copy));
+    }
+
+    public static BenchFile Bench(BenchFile read, Lying before, Lying now, bool copy)
+    {
+        var sample = read.Sample.Row.Id;
+        var instruments = Over([.. read.Instruments.Select(i => new Versioned<OwnedInstrument>(i, 0))], i => i.Id, _ => true, now, copy);
+        return read with
+        {
+            Sample = One(read.Sample, Addresses.Sample(sample), now, copy),
+            History = Readings(read.History, sample, before, now, copy),
+            Instruments = [.. instruments.Select(i => i.Row)],
+        };
     }
 
     public static HoursHistory Hours(HoursHistory read, ISet<Guid> jobs, Lying before, Lying now, bool copy)
@@ -55,17 +95,10 @@ static class Overlay
         return new(starts, entries, [.. read.Withdrawals.UnionBy(Own<HoursWithdrawal>(before, now, copy).Where(w => known.Contains(w.EntryId)), w => w.Id)]);
     }
 
-    public static ReadingHistory Readings(ReadingHistory read, Guid sample, Lying before, Lying now, bool copy)
+    static ReadingHistory Readings(ReadingHistory read, Guid sample, Lying before, Lying now, bool copy)
     {
         ImmutableArray<ReadingEntry> readings = [.. read.Readings.UnionBy(Own<ReadingEntry>(before, now, copy).Where(r => r.SampleId == sample), r => r.Id)];
         var known = readings.Select(r => r.Id).ToHashSet();
         return new(readings, [.. read.Withdrawals.UnionBy(Own<Withdrawal>(before, now, copy).Where(w => known.Contains(w.ReadingId)), w => w.Id)]);
-    }
-
-    static ImmutableArray<Versioned<T>> Put<T>(ImmutableArray<Versioned<T>> rows, Guid vehicle, string text, int version, Func<int, bool> over) where T : class, IDecision
-    {
-        if (Spelling.Read<T>(text) is not { } row || row.VehicleId != vehicle) return rows;
-        var at = rows.Select(r => r.Row.Id).ToList().IndexOf(row.Id);
-        return at < 0 ? rows.Add(new(row, version)) : over(rows[at].Version) ? rows.SetItem(at, new(row, version)) : rows;
     }
 }

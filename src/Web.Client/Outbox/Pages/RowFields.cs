@@ -1,22 +1,21 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using WitnessMark.Web.Client.Outbox.Shelf;
 
-namespace WitnessMark.Web.Client.Outbox.Shelf;
+namespace WitnessMark.Web.Client.Outbox.Pages;
 
 /// <summary>A row read as fields with names a person knows, for choosing between two and for mending one.</summary>
 static class RowFields
 {
     /// <param name="Mine">As kept on this device; null where it has no such field.</param>
-    public readonly record struct Pair(string Name, string? Mine, string? Theirs)
-    {
-        public bool Same => Mine == Theirs;
-    }
+    public readonly record struct Pair(string Name, string? Mine, string? Theirs, bool Same);
 
+    /// <summary>Field by field, also those within a field: of a job's hours only the guess that differs is shown as differing.</summary>
     public static IReadOnlyList<Pair> Compare(string mine, string theirs)
     {
-        var (a, b) = (Read(mine), Read(theirs));
-        return [.. a.Select(f => f.Key).Union(b.Select(f => f.Key)).Where(k => !IsId(k)).Select(k => new Pair(Words(k), Shown(a, k), Shown(b, k)))];
+        var (a, b) = (Fields(Read(mine), "").ToDictionary(f => f.Name, f => f.Value), Fields(Read(theirs), "").ToDictionary(f => f.Name, f => f.Value));
+        return [.. a.Keys.Union(b.Keys).Select(k => new Pair(k, Shown(a, k), Shown(b, k), a.ContainsKey(k) == b.ContainsKey(k) && JsonNode.DeepEquals(a.GetValueOrDefault(k), b.GetValueOrDefault(k))))];
     }
 
     /// <summary>Words, numbers and times that a person may set right.</summary>
@@ -53,11 +52,23 @@ static class RowFields
         }
     }
 
-    static string? Shown(JsonObject row, string key) => !row.TryGetPropertyValue(key, out var value) ? null : value switch
+    static IEnumerable<(string Name, JsonNode? Value)> Fields(JsonObject row, string before) =>
+        row.Where(f => !IsId(f.Key)).SelectMany(f => Fields(f.Value, before.Length == 0 ? Words(f.Key) : $"{before}, {Words(f.Key).ToLowerInvariant()}"));
+
+    static IEnumerable<(string Name, JsonNode? Value)> Fields(JsonNode? value, string name) => value switch
+    {
+        JsonObject { Count: > 0 } within => Fields(within, name),
+        JsonArray { Count: > 0 } list when list.Any(i => i is JsonObject) => list.SelectMany((item, i) => Fields(item, $"{name} {i + 1}")),
+        _ => [(name, value)],
+    };
+
+    static string? Shown(Dictionary<string, JsonNode?> fields, string key) => !fields.TryGetValue(key, out var value) ? null : value switch
     {
         null => "",
         JsonValue v => Told(v),
         JsonArray { Count: 0 } => "none",
+        JsonArray list when list.All(i => i is JsonValue v && v.TryGetValue<string>(out var text) && Guid.TryParse(text, out _)) => list.Count == 1 ? "1 row" : $"{list.Count} rows",
+        JsonArray list => string.Join(", ", list.Select(i => i is JsonValue v ? Told(v) : i?.ToJsonString())),
         _ => value.ToJsonString(),
     };
 
