@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components.Web;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.Maths;
@@ -69,42 +70,32 @@ public sealed partial class SquaredSheet
         if (apart > 1) _view = _view.Zoomed(other.DistanceTo(before) / apart, _view.Middle);
     }
 
-    async Task Place(Vec2 from, Vec2 to, double reach)
+    /// <returns>What was put on the sketch; nothing where an edge only begins at a corner that stands.</returns>
+    async Task<ImmutableArray<Feature>> Place(Vec2 from, Vec2 to, double reach)
     {
         _fitted = true;
         var drawn = from.DistanceTo(to);
-        switch (Tool)
+        ImmutableArray<Feature> placed = Tool switch
         {
-            case Tool.Corner:
-                await OnPlace.InvokeAsync([Placing.Corner(Features, to)]);
-                break;
-            case Tool.Hole:
-                await OnPlace.InvokeAsync([Placing.Hole(Features, to)]);
-                break;
-            case Tool.Arc:
-                await OnPlace.InvokeAsync([Placing.Arc(Features, from, drawn > reach ? drawn : null)]);
-                break;
-            case Tool.Slot:
-                await OnPlace.InvokeAsync([Placing.Slot(Features, from, drawn > reach ? to : from + new Vec2(_view.Square, 0))]);
-                break;
-            case Tool.Edge:
-                await PlaceEdge(to, reach);
-                break;
-        }
+            Tool.Corner => [Placing.Corner(Features, to)],
+            Tool.Hole => [Placing.Hole(Features, to)],
+            Tool.Arc => [Placing.Arc(Features, from, drawn > reach ? drawn : null)],
+            Tool.Slot => [Placing.Slot(Features, from, drawn > reach ? to : from + new Vec2(_view.Square, 0))],
+            Tool.Edge => EdgeTo(to, reach),
+            _ => [],
+        };
+        if (!placed.IsEmpty) await OnPlace.InvokeAsync(placed);
+        return placed;
     }
 
     /// <summary>Edges run on from corner to corner; where there is no corner yet, one is put.</summary>
-    async Task PlaceEdge(Vec2 at, double reach)
+    ImmutableArray<Feature> EdgeTo(Vec2 at, double reach)
     {
         var corner = Near(at, reach, FeatureKind.Point)?.Feature ?? Placing.Corner(Features, at);
-        var isNew = Features.All(f => f.Id != corner.Id);
-        if (_pendingCorner is { } first && Features.Any(f => f.Id == first) && first != corner.Id)
-        {
-            var edge = Placing.Edge(Features, first, corner.Id);
-            await OnPlace.InvokeAsync(isNew ? [corner, edge] : [edge]);
-        }
-        else if (isNew) await OnPlace.InvokeAsync([corner]);
+        ImmutableArray<Feature> placed = Features.Any(f => f.Id == corner.Id) ? [] : [corner];
+        if (_pendingCorner is { } first && first != corner.Id && Features.Any(f => f.Id == first)) placed = placed.Add(Placing.Edge(Features, first, corner.Id));
         _pendingCorner = corner.Id;
+        return placed;
     }
 
     string? NextId()
