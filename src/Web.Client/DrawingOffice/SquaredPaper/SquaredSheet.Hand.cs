@@ -11,7 +11,7 @@ public sealed partial class SquaredSheet
     /// <summary>How near a pointer must come to a feature to mean it, px: half a touch target, and finer for a mouse.</summary>
     const double FingerReach = 22, MouseReach = 12;
 
-    readonly Dictionary<long, Vec2> _pointers = [];
+    Pointers _pointers = Pointers.None;
     (Vec2 From, Vec2 To)? _rubber;
     string? _dragged, _pendingCorner;
     Vec2 _down;
@@ -19,7 +19,7 @@ public sealed partial class SquaredSheet
     async Task Down(PointerEventArgs e)
     {
         Page.Capture(_svg, e.PointerId);
-        _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        _pointers = _pointers.With(e.PointerId, new(e.ClientX, e.ClientY));
         if (_pointers.Count > 1)
         {
             _dragged = null;
@@ -36,19 +36,17 @@ public sealed partial class SquaredSheet
 
     async Task Along(PointerEventArgs e)
     {
-        if (!_pointers.TryGetValue(e.PointerId, out var before)) return;
-        Vec2 now = new(e.ClientX, e.ClientY);
-        _pointers[e.PointerId] = now;
-        if (_pointers.Count == 2) Pinch(e.PointerId, before, now);
-        else if (_dragged is { } id) await Moved(id, Snapped(At(e)));
-        else if (Tool == Tool.Move) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
+        if (_pointers.Along(e.PointerId, new(e.ClientX, e.ClientY)) is not { } went) return;
+        _pointers = went.Next;
+        if (_pointers.Count == 1 && _dragged is { } id) await Moved(id, Snapped(At(e)));
+        else if (_pointers.Count == 2 || Tool == Tool.Move) _view = went.Stroke.Seen(_view, PerPixel, At);
         else if (Tool is Tool.Slot or Tool.Arc) _rubber = (Snapped(_down), Snapped(At(e)));
     }
 
     async Task Up(PointerEventArgs e)
     {
         var alone = _pointers.Count == 1;
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         _rubber = null;
         if (_dragged is not null) _dragged = null;
         else if (alone && Tool != Tool.Move) await Place(Snapped(_down), Snapped(At(e)), Reach(e));
@@ -56,19 +54,12 @@ public sealed partial class SquaredSheet
 
     void Cancelled(PointerEventArgs e)
     {
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         _dragged = null;
         _rubber = null;
     }
 
-    void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
-
-    void Pinch(long moving, Vec2 before, Vec2 now)
-    {
-        var other = _pointers.First(p => p.Key != moving).Value;
-        var apart = other.DistanceTo(now);
-        if (apart > 1) _view = _view.Zoomed(other.DistanceTo(before) / apart, _view.Middle);
-    }
+    void Wheel(WheelEventArgs e) => _view = _view.Wheeled(e.DeltaY, At(e));
 
     /// <returns>What was put on the sketch; nothing where an edge only begins at a corner that stands.</returns>
     async Task<ImmutableArray<Feature>> Place(Vec2 from, Vec2 to, double reach)
@@ -117,9 +108,12 @@ public sealed partial class SquaredSheet
 
     double Reach(PointerEventArgs e) => (e.PointerType == "mouse" ? MouseReach : FingerReach) * PerPixel;
 
-    Vec2 At(MouseEventArgs e)
+    Vec2 At(MouseEventArgs e) => At(new Vec2(e.ClientX, e.ClientY));
+
+    /// <summary>Where on the paper a place of the screen lies.</summary>
+    Vec2 At(Vec2 screen)
     {
-        var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
+        var p = Page.ToDrawing(_svg, screen.X, screen.Y);
         return new(p.X, -p.Y);
     }
 
