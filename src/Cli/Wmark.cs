@@ -9,6 +9,7 @@ using WitnessMark.Cli.Planning;
 using WitnessMark.Cli.Practice;
 using WitnessMark.Cli.Shapes;
 using WitnessMark.Cli.Stores;
+using WitnessMark.Cli.Stores.Pictures;
 using WitnessMark.Cli.Survey;
 using WitnessMark.Maths;
 
@@ -59,6 +60,7 @@ static class Wmark
             ImportCommand.Build(desk),
             FindCommand.Build(desk),
         },
+        PictureCommand.Build(desk),
         LoanCommand.Build(desk),
         WantsCommand.Build(desk),
         UnitsCommand.Build(desk),

@@ -5,6 +5,7 @@ using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Client.Wire;
+using WitnessMark.Web.Hosting;
 using WitnessMark.Web.Pictures;
 
 namespace WitnessMark.Web.Api;
@@ -23,7 +24,7 @@ static class AlbumApi
         album.MapPost("exports", (Guid vehicle, ExportAsked asked, HttpContext context, PictureExports exports) =>
         {
             if (asked.Chosen.IsDefault) throw new RefusedException(Refusal.Of("chosen", null, "send a list, empty for all that fit"));
-            if (asked.Originals && !IsThisMachine(context))
+            if (asked.Originals && !context.FromDesk)
                 throw new RefusedException(Refusal.Of("originals", "asked for from another device", "they leave the house only on the host's own machine; take the stripped ones"));
             return exports.Ask(vehicle, asked).Standing;
         });
@@ -53,7 +54,7 @@ static class AlbumApi
     {
         var stop = context.RequestAborted;
         if (exports.Find(vehicle, id) is not { } export || await vehicles.Tree(vehicle, stop) is not { } tree) return Answer.Found<Export>(null, "export");
-        if (export.Asked.Originals && !IsThisMachine(context)) return Answer.Found<Export>(null, "export");
+        if (export.Asked.Originals && !context.FromDesk) return Answer.Found<Export>(null, "export");
         var chosen = export.Asked.Chosen.ToHashSet();
         var asked = new PicturesAsked(export.Asked.PartId, export.Asked.NoPart, export.Asked.Words ?? "", Take: int.MaxValue);
         PictureTaken[] rows = [.. (await albums.Of(vehicle, stop)).Find(asked).Rows.Where(r => chosen.Count == 0 || chosen.Contains(r.Id))];
@@ -84,6 +85,4 @@ static class AlbumApi
 
     static async Task<Dictionary<Guid, string>> Layers(Guid vehicle, IStoresDesk desk, CancellationToken stop) =>
         (await desk.PictureLayers.Of(vehicle, stop)).ToDictionary(l => l.Row.Id, l => l.Row.Strokes);
-
-    static bool IsThisMachine(HttpContext context) => context.Connection.RemoteIpAddress is { } from && System.Net.IPAddress.IsLoopback(from);
 }

@@ -14,9 +14,9 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
     /// <summary>A pointer that moved less meant to pick, px.</summary>
     const double Still = 6;
 
-    readonly Dictionary<long, Vec2> _pointers = [];
     readonly List<Vec2> _way = [];
     ElementReference _svg;
+    Pointers _pointers = Pointers.None;
     View _view = View.Usual;
     double _pixelsWide = 600, _moved;
     string _fitted = "";
@@ -98,7 +98,7 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
     void Down(PointerEventArgs e)
     {
         Page.Capture(_svg, e.PointerId);
-        _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        _pointers = _pointers.With(e.PointerId, new(e.ClientX, e.ClientY));
         _way.Clear();
         if (_pointers.Count == 1) (_moved, _pinched) = (0, false);
         else _pinched = true;
@@ -107,26 +107,20 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
 
     void Along(PointerEventArgs e)
     {
-        if (!_pointers.TryGetValue(e.PointerId, out var before)) return;
-        Vec2 now = new(e.ClientX, e.ClientY);
-        _pointers[e.PointerId] = now;
-        _moved += before.DistanceTo(now);
-        if (_pointers.Count == 2)
-        {
-            var other = _pointers.First(p => p.Key != e.PointerId).Value;
-            if (other.DistanceTo(now) > 1) _view = _view.Zoomed(other.DistanceTo(before) / other.DistanceTo(now), At(e));
-        }
-        else if (Drawing)
+        if (_pointers.Along(e.PointerId, new(e.ClientX, e.ClientY)) is not { } went) return;
+        _pointers = went.Next;
+        _moved += went.Stroke.Length;
+        if (_pointers.Count == 1 && Drawing)
         {
             if (!_pinched) _way.Add(At(e));
         }
-        else if (_moved > Still || !Placing) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
+        else if (_pointers.Count == 2 || (!Drawing && (_moved > Still || !Placing))) _view = went.Stroke.Seen(_view, PerPixel, At);
     }
 
     async Task Up(PointerEventArgs e)
     {
         var alone = _pointers.Count == 1;
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         if (alone && Drawing && !_pinched && _way.Count > 0)
         {
             ImmutableArray<Vec2> drawn = [.. _way];
@@ -138,11 +132,11 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
 
     void Cancelled(PointerEventArgs e)
     {
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         _way.Clear();
     }
 
-    void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
+    void Wheel(WheelEventArgs e) => _view = _view.Wheeled(e.DeltaY, At(e));
 
     async Task Key(KeyboardEventArgs e)
     {
@@ -160,9 +154,12 @@ public sealed partial class PhotoPaper : ComponentBase, IDisposable
         }
     }
 
-    Vec2 At(MouseEventArgs e)
+    Vec2 At(MouseEventArgs e) => At(new Vec2(e.ClientX, e.ClientY));
+
+    /// <summary>Where on the picture a place of the screen lies.</summary>
+    Vec2 At(Vec2 screen)
     {
-        var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
+        var p = Page.ToDrawing(_svg, screen.X, screen.Y);
         return new(p.X, -p.Y);
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components.Web;
 using WitnessMark.DrawingOffice.Survey;
 using WitnessMark.Maths;
@@ -10,7 +11,7 @@ public sealed partial class SquaredSheet
     /// <summary>How near a pointer must come to a feature to mean it, px: half a touch target, and finer for a mouse.</summary>
     const double FingerReach = 22, MouseReach = 12;
 
-    readonly Dictionary<long, Vec2> _pointers = [];
+    Pointers _pointers = Pointers.None;
     (Vec2 From, Vec2 To)? _rubber;
     string? _dragged, _pendingCorner;
     Vec2 _down;
@@ -18,7 +19,7 @@ public sealed partial class SquaredSheet
     async Task Down(PointerEventArgs e)
     {
         Page.Capture(_svg, e.PointerId);
-        _pointers[e.PointerId] = new(e.ClientX, e.ClientY);
+        _pointers = _pointers.With(e.PointerId, new(e.ClientX, e.ClientY));
         if (_pointers.Count > 1)
         {
             _dragged = null;
@@ -35,19 +36,17 @@ public sealed partial class SquaredSheet
 
     async Task Along(PointerEventArgs e)
     {
-        if (!_pointers.TryGetValue(e.PointerId, out var before)) return;
-        Vec2 now = new(e.ClientX, e.ClientY);
-        _pointers[e.PointerId] = now;
-        if (_pointers.Count == 2) Pinch(e.PointerId, before, now);
-        else if (_dragged is { } id) await Moved(id, Snapped(At(e)));
-        else if (Tool == Tool.Move) _view = _view.Moved(new Vec2(before.X - now.X, now.Y - before.Y) * PerPixel);
+        if (_pointers.Along(e.PointerId, new(e.ClientX, e.ClientY)) is not { } went) return;
+        _pointers = went.Next;
+        if (_pointers.Count == 1 && _dragged is { } id) await Moved(id, Snapped(At(e)));
+        else if (_pointers.Count == 2 || Tool == Tool.Move) _view = went.Stroke.Seen(_view, PerPixel, At);
         else if (Tool is Tool.Slot or Tool.Arc) _rubber = (Snapped(_down), Snapped(At(e)));
     }
 
     async Task Up(PointerEventArgs e)
     {
         var alone = _pointers.Count == 1;
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         _rubber = null;
         if (_dragged is not null) _dragged = null;
         else if (alone && Tool != Tool.Move) await Place(Snapped(_down), Snapped(At(e)), Reach(e));
@@ -55,56 +54,39 @@ public sealed partial class SquaredSheet
 
     void Cancelled(PointerEventArgs e)
     {
-        _pointers.Remove(e.PointerId);
+        _pointers = _pointers.Without(e.PointerId);
         _dragged = null;
         _rubber = null;
     }
 
-    void Wheel(WheelEventArgs e) => _view = _view.Zoomed(Math.Exp(Math.Clamp(e.DeltaY, -200, 200) / 600), At(e));
+    void Wheel(WheelEventArgs e) => _view = _view.Wheeled(e.DeltaY, At(e));
 
-    void Pinch(long moving, Vec2 before, Vec2 now)
-    {
-        var other = _pointers.First(p => p.Key != moving).Value;
-        var apart = other.DistanceTo(now);
-        if (apart > 1) _view = _view.Zoomed(other.DistanceTo(before) / apart, _view.Middle);
-    }
-
-    async Task Place(Vec2 from, Vec2 to, double reach)
+    /// <returns>What was put on the sketch; nothing where an edge only begins at a corner that stands.</returns>
+    async Task<ImmutableArray<Feature>> Place(Vec2 from, Vec2 to, double reach)
     {
         _fitted = true;
         var drawn = from.DistanceTo(to);
-        switch (Tool)
+        ImmutableArray<Feature> placed = Tool switch
         {
-            case Tool.Corner:
-                await OnPlace.InvokeAsync([Placing.Corner(Features, to)]);
-                break;
-            case Tool.Hole:
-                await OnPlace.InvokeAsync([Placing.Hole(Features, to)]);
-                break;
-            case Tool.Arc:
-                await OnPlace.InvokeAsync([Placing.Arc(Features, from, drawn > reach ? drawn : null)]);
-                break;
-            case Tool.Slot:
-                await OnPlace.InvokeAsync([Placing.Slot(Features, from, drawn > reach ? to : from + new Vec2(_view.Square, 0))]);
-                break;
-            case Tool.Edge:
-                await PlaceEdge(to, reach);
-                break;
-        }
+            Tool.Corner => [Placing.Corner(Features, to)],
+            Tool.Hole => [Placing.Hole(Features, to)],
+            Tool.Arc => [Placing.Arc(Features, from, drawn > reach ? drawn : null)],
+            Tool.Slot => [Placing.Slot(Features, from, drawn > reach ? to : from + new Vec2(_view.Square, 0))],
+            Tool.Edge => EdgeTo(to, reach),
+            _ => [],
+        };
+        if (!placed.IsEmpty) await OnPlace.InvokeAsync(placed);
+        return placed;
     }
 
     /// <summary>Edges run on from corner to corner; where there is no corner yet, one is put.</summary>
-    async Task PlaceEdge(Vec2 at, double reach)
+    ImmutableArray<Feature> EdgeTo(Vec2 at, double reach)
     {
         var corner = Near(at, reach, FeatureKind.Point)?.Feature ?? Placing.Corner(Features, at);
-        var isNew = Features.All(f => f.Id != corner.Id);
-        if (_pendingCorner is { } first && Features.Any(f => f.Id == first) && first != corner.Id)
-        {
-            var edge = Placing.Edge(Features, first, corner.Id);
-            await OnPlace.InvokeAsync(isNew ? [corner, edge] : [edge]);
-        }
-        else if (isNew) await OnPlace.InvokeAsync([corner]);
+        ImmutableArray<Feature> placed = Features.Any(f => f.Id == corner.Id) ? [] : [corner];
+        if (_pendingCorner is { } first && first != corner.Id && Features.Any(f => f.Id == first)) placed = placed.Add(Placing.Edge(Features, first, corner.Id));
         _pendingCorner = corner.Id;
+        return placed;
     }
 
     string? NextId()
@@ -126,9 +108,12 @@ public sealed partial class SquaredSheet
 
     double Reach(PointerEventArgs e) => (e.PointerType == "mouse" ? MouseReach : FingerReach) * PerPixel;
 
-    Vec2 At(MouseEventArgs e)
+    Vec2 At(MouseEventArgs e) => At(new Vec2(e.ClientX, e.ClientY));
+
+    /// <summary>Where on the paper a place of the screen lies.</summary>
+    Vec2 At(Vec2 screen)
     {
-        var p = Page.ToDrawing(_svg, e.ClientX, e.ClientY);
+        var p = Page.ToDrawing(_svg, screen.X, screen.Y);
         return new(p.X, -p.Y);
     }
 

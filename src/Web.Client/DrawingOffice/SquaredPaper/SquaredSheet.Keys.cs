@@ -75,12 +75,10 @@ public sealed partial class SquaredSheet
             _said = Tool == Tool.Slot ? "One end. Move to the other end and press Enter." : "Centre. Move to the arc and press Enter.";
             return;
         }
-        var before = Features.Select(f => f.Id).ToHashSet();
-        await Place(_begun ?? at, at, _view.Square / 10);
+        // Told of what was handed to the page: when the page hands it back as features depends on how busy the browser is.
+        var placed = await Place(_begun ?? at, at, _view.Square / 10);
         _begun = null;
-        // The page has been told, and has set the features anew by now.
-        var placed = Features.Select(f => f.Id).Where(id => !before.Contains(id)).ToList();
-        _said = placed.Count == 0 ? $"Corner {_pendingCorner}: go on to the next." : $"{string.Join(" and ", placed)} placed, at {Place(at)}.";
+        _said = placed.IsEmpty ? $"Corner {_pendingCorner}: go on to the next." : $"{string.Join(" and ", placed.Select(f => f.Id))} placed, at {Place(at)}.";
     }
 
     async Task Stop()

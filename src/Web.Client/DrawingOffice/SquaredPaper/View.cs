@@ -29,6 +29,9 @@ public readonly record struct View(Vec2 Middle, double Width, double Height)
         return next with { Middle = about + (Middle - about) * (next.Width / Width) };
     }
 
+    /// <summary>As a wheel turns, px; no turn at once counts for more than two hundred.</summary>
+    public View Wheeled(double turn, Vec2 about) => Zoomed(Math.Exp(Math.Clamp(turn, -200, 200) / 600), about);
+
     public View Moved(Vec2 by) => this with { Middle = Middle + by };
 
     /// <summary>SVG viewBox: y down.</summary>
