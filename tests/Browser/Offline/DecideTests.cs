@@ -24,7 +24,7 @@ public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
         await visit.Page.WaitForFunctionAsync(IsKept, null, new() { Timeout = 180_000 });
         await visit.Button("Take along Hartle van").ClickAsync();
         await Expect(visit.Page.GetByText("All of it lies on this device.")).ToBeVisibleAsync(new() { Timeout = 120_000 });
-        await LoanTests.Look(visit, "offline-along");
+        await visit.Look("offline-along");
         await visit.Browser.SetOfflineAsync(true);
 
         var part = $"vehicle/{bench.Vehicle}/part/{bench.Part}";
@@ -32,7 +32,7 @@ public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
         await visit.Page.GetByText("Change its name, reference").ClickAsync();
         await visit.Page.Locator("#edit-name").FillAsync("Floor plate, near side");
         await visit.Page.Locator("#edit-quantity").FillAsync("2");
-        await LoanTests.Look(visit, "offline-part-edit");
+        await visit.Look("offline-part-edit");
         await visit.Page.Locator("#edit-quantity").PressAsync("Enter");
         await Expect(visit.Page.Locator("h1")).ToHaveTextAsync("Floor plate, near side");
         await Expect(visit.Kept).ToContainTextAsync("1 kept here");
@@ -45,7 +45,7 @@ public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(visit.Page.Locator(".under:has-text('to 9 h')")).ToHaveCountAsync(1);
         await Expect(visit.Kept).ToContainTextAsync("2 kept here");
         await visit.Go("waiting");
-        await LoanTests.Look(visit, "offline-decided");
+        await visit.Look("offline-decided");
         // Seen so after a reload too, and on other pages.
         await visit.Go($"vehicle/{bench.Vehicle}");
         await Expect(visit.Page.GetByText("Floor plate, near side").First).ToBeVisibleAsync();
@@ -75,7 +75,7 @@ public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
         await visit.Go("waiting");
         await Expect(visit.Page.Locator(".clash .mine")).ToHaveTextAsync("Floor plate, mine");
         await Expect(visit.Page.Locator(".clash .theirs")).ToHaveTextAsync("Floor plate, theirs");
-        await LoanTests.Look(visit, "offline-clash-part");
+        await visit.Look("offline-clash-part");
         await visit.Button("Keep mine").ClickAsync();
         await Expect(visit.Kept).ToHaveTextAsync("All kept");
         Assert.Equal("Floor plate, mine", (await host.Http.GetFromJsonAsync($"api/vehicles/{bench.Vehicle}", WireJson.Default.VehicleTree))!.Parts[0].Row.Name);
@@ -100,6 +100,6 @@ public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
         await using var host = await HostProcess.Start();
         await using var visit = await chromium.Visit(host.Address, "", 360, 740, before: "{ const now = Date.now; Date.now = () => now() + 3 * 3600_000; }");
         await Expect(visit.Page.Locator(".clock-wrong")).ToContainTextAsync("3 hours ahead");
-        await LoanTests.Look(visit, "offline-clock");
+        await visit.Look("offline-clock");
     }
 }

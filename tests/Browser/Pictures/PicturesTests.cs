@@ -67,11 +67,10 @@ public sealed class PicturesTests(Chromium chromium)
     {
         await using var shed = await Shed.Open();
         await using var visit = await chromium.Visit(shed.Address, shed.Path("pictures"));
-        var (page, faults) = (visit.Page, new List<string>());
+        var page = visit.Page;
         await page.Locator("#coming-files").SetInputFilesAsync([Scene.File("before.jpg", Scene.Plate(false)), Scene.File("after.jpg", Scene.Plate(true))]);
         await Expect(page.Locator(".picture-grid li")).ToHaveCountAsync(2);
-        await Looks.At(visit, "pictures-list", faults);
-        await page.SetViewportSizeAsync(1360, 860);
+        await visit.Look("pictures-list");
         await visit.Button("Choose several").ClickAsync();
         foreach (var tick in await page.Locator(".picture-grid input").AllAsync()) await tick.CheckAsync();
         var file = await page.RunAndWaitForDownloadAsync(() => visit.Button("Fetch the file").ClickAsync());
@@ -82,14 +81,13 @@ public sealed class PicturesTests(Chromium chromium)
         await page.Locator("#wipe").FocusAsync();
         for (var i = 0; i < 10; i++) await page.Keyboard.PressAsync("ArrowRight");
         await Expect(page.Locator("#wiped rect")).ToHaveAttributeAsync("width", "600");
-        await Looks.At(visit, "pictures-pair", faults);
+        await visit.Look("pictures-pair");
         await visit.Button("Side by side").ClickAsync();
         await Expect(page.Locator(".beside img")).ToHaveCountAsync(2);
-        await Looks.At(visit, "pictures-beside", faults);
+        await visit.Look("pictures-beside");
         await page.Locator(".beside a").First.ClickAsync();
         await visit.Button("Arrow").ClickAsync();
-        await Looks.At(visit, "pictures-picture", faults);
-        Assert.Equal([], faults);
+        await visit.Look("pictures-picture");
     }
 
     static async Task<bool> Shown(ILocator image)
