@@ -119,7 +119,8 @@ public sealed class HostProcess : IAsyncDisposable
         RedirectStandardError = true,
     })!;
 
-    static string Dll => typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
+    /// <summary>The one that was built with the tests, or one named by WM_HOST: the published app is tried by the same tests.</summary>
+    static string Dll => Environment.GetEnvironmentVariable("WM_HOST") is { Length: > 0 } named ? named : typeof(HostProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "WebHost").Value!;
 
     static Process Launch(IEnumerable<string> args, string? urls)
     {
