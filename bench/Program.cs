@@ -32,6 +32,13 @@ if (args is ["shed", var file])
     return;
 }
 
+// From the start of a published host to its first page: dotnet run -c Release --project bench -- start FOLDER [OTHER …]
+if (args is ["start", .. { Length: > 0 } folders])
+{
+    await StartBench.Run(folders);
+    return;
+}
+
 // In one process, each figure against its named alternative: dotnet run -c Release --project bench -- --filter '*'
 var config = DefaultConfig.Instance
     .AddJob(Job.Default.WithToolchain(new InProcessEmitToolchain(TimeSpan.FromHours(1), logOutput: true)).WithWarmupCount(3).WithIterationCount(9))

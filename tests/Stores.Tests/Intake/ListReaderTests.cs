@@ -72,6 +72,15 @@ public sealed class ListReaderTests
     }
 
     [Fact]
+    [Truth(Grade.SecondImplementation, "the code pages of .NET (CodePagesEncodingProvider) for every byte of Windows-1252 but the zero, by which a file is taken for no text")]
+    public void Every_byte_of_Windows_1252_is_read()
+    {
+        // The second byte is not zero, and no UTF-8 begins with 0xFF 0x20.
+        byte[] bytes = [0xFF, 0x20, .. Enumerable.Range(1, 255).Select(b => (byte)b)];
+        Assert.Equal(new ListText(CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetString(bytes), "Windows-1252"), ListText.Read(bytes).Value);
+    }
+
+    [Fact]
     [Truth(Grade.Published, "byte order marks: the Unicode standard, 23.8; Windows-1252 0xE9 is é, 0xBD is ½ (WHATWG encoding index)")]
     public async Task The_encoding_is_found_and_told()
     {
