@@ -38,6 +38,7 @@ public sealed class FindTests
     [InlineData("vehicle/11111111-1111-1111-1111-111111111111/part/22222222-2222-2222-2222-222222222222/sample/33333333-3333-3333-3333-333333333333?sheet=drawing", 'B')]
     [InlineData("vehicle/11111111-1111-1111-1111-111111111111/samples", 'B')]
     [InlineData("vehicle/11111111-1111-1111-1111-111111111111/pictures", 'E')]
+    [InlineData("vehicle/11111111-1111-1111-1111-111111111111/pairs/22222222-2222-2222-2222-222222222222", 'E')]
     [InlineData("vehicle/11111111-1111-1111-1111-111111111111/part/22222222-2222-2222-2222-222222222222", 'A')]
     [InlineData("", 'A')]
     [InlineData("planning/next", 'C')]

@@ -39,7 +39,7 @@ public sealed record Office(char Letter, string Name, string Short, string Says)
             "planning" => Planning,
             "shop" => Shop,
             "" or "t" => Stores,
-            "vehicle" when steps.Contains("pictures") => Pictures,
+            "vehicle" when steps.Contains("pictures") || steps.Contains("pairs") => Pictures,
             "vehicle" when steps.Contains("sample") || steps.Contains("samples") || steps.Contains("shapes") => Drawing,
             "vehicle" => Stores,
             _ => null,
