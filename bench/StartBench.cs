@@ -22,7 +22,7 @@ static class StartBench
     {
         if (folders.FirstOrDefault(f => !File.Exists(Path.Combine(f, Host))) is { } empty)
         {
-            Console.WriteLine($"In \"{empty}\" there is no {Host}; publish it first: dotnet publish src/Web -c Release -r linux-x64 --self-contained false -o {empty}");
+            Console.WriteLine($"In \"{empty}\" there is no {Host}; publish it first: dotnet publish src/Web -c Release -o {empty}");
             return;
         }
         var records = Directory.CreateTempSubdirectory("witness-mark-start-");

@@ -26,6 +26,7 @@ public static class TourStops
                 At(SamplePath("Rear lamp bracket", "blank"), "The blank", "A folded part is laid flat with its bend lines, so that it comes out to size at the first try."),
                 new TourStop($"{home}/loans", "Going back", "What was lent goes back by a date, and here it says which readings must still be taken before it may."),
                 new TourStop($"{home}/apart", "Coming apart", "What comes off is written down with its fasteners, its bag and a picture: that is what puts it together again years later."),
+                new TourStop($"{home}/pictures", "Pictures", "One before a thing is touched, one when it is apart, one when it is done: they are drawn on, found by part and words, and two of them laid over each other."),
                 new TourStop("planning/next", "What to do next", "Two hours and rain outside: the jobs that fit come first, each with its reason."),
                 new TourStop("planning", "The odds", "Many simulated courses of the work give honest dates and sums, as odds and not as promises."),
             }.OfType<TourStop>(),

@@ -14,6 +14,10 @@ public sealed class PictureScript(IJSRuntime js)
     public async Task<IJSInProcessObjectReference> WatchEnd<T>(ElementReference mark, DotNetObjectReference<T> listener) where T : class =>
         (await Module()).Invoke<IJSInProcessObjectReference>("watchEnd", mark, listener);
 
+    /// <summary>Hears the arrow keys that turn over to the neighbours.</summary>
+    public async Task<IJSInProcessObjectReference> Turning<T>(DotNetObjectReference<T> listener) where T : class =>
+        (await Module()).Invoke<IJSInProcessObjectReference>("turning", listener);
+
     /// <summary>The first bytes of a file that was chosen.</summary>
     public async Task<byte[]> Head(int file, int most) => await (await Module()).InvokeAsync<byte[]>("head", file, most);
 

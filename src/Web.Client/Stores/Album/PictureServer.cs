@@ -1,11 +1,14 @@
+using System.Collections.Immutable;
+using WitnessMark.Stores;
+using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Client.Outbox;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Stores.Album;
 
-/// <summary>The albums of the host over HTTP.</summary>
-public sealed class PictureServer(Server server)
+/// <summary>The albums of the host over HTTP; while it is away, of what lies on this device.</summary>
+public sealed class PictureServer(Server server, DeskServer desk, Tray tray)
 {
     public static string Small(string picture) => $"api/pictures/{picture}/small";
 
@@ -21,12 +24,27 @@ public sealed class PictureServer(Server server)
 
     public static string File(Guid vehicle, Guid export) => $"{Of(vehicle)}/exports/{export}/pictures.zip";
 
-    public Task<Reply<PictureStretch>> Find(Guid vehicle, PicturesAsked asked) => server.Get(
-        $"{Of(vehicle)}?skip={asked.Skip}&take={asked.Take}{(asked.PartId is { } part ? $"&part={part}" : "")}{(asked.NoPart ? "&none=true" : "")}"
-        + $"{(asked.Words.Length > 0 ? $"&words={Uri.EscapeDataString(asked.Words)}" : "")}{(asked.Month is { Length: > 0 } month ? $"&month={month}" : "")}",
-        DeskJson.Of<PictureStretch>());
+    /// <summary>What waits here is not in the host's answer; those are asked for by <see cref="Waiting"/>.</summary>
+    public async Task<Reply<PictureStretch>> Find(Guid vehicle, PicturesAsked asked)
+    {
+        var reply = await server.Get(
+            $"{Of(vehicle)}?skip={asked.Skip}&take={asked.Take}{(asked.PartId is { } part ? $"&part={part}" : "")}{(asked.NoPart ? "&none=true" : "")}"
+            + $"{(asked.Words.Length > 0 ? $"&words={Uri.EscapeDataString(asked.Words)}" : "")}{(asked.Month is { Length: > 0 } month ? $"&month={month}" : "")}",
+            DeskJson.Of<PictureStretch>());
+        return reply.Away && await Here(vehicle, waiting: false) is { } album ? new(album.Find(asked), false, null) : reply;
+    }
 
-    public Task<Reply<PictureOpened>> Open(Guid vehicle, Guid taken) => server.Get($"{Of(vehicle)}/{taken}", DeskJson.Of<PictureOpened>());
+    public async Task<Reply<PictureOpened>> Open(Guid vehicle, Guid taken)
+    {
+        var reply = tray.IsWaiting(taken) ? new(null, true, null) : await server.Get($"{Of(vehicle)}/{taken}", DeskJson.Of<PictureOpened>());
+        // A copy of the host's answer does not have the words that wait here.
+        var fresh = reply is { Away: false, AsOf: null };
+        return !fresh && (await Here(vehicle, waiting: true))?.One(taken) is { } one ? new(new(one, await Layer(vehicle, taken)), false, null, reply.AsOf) : reply;
+    }
+
+    /// <summary>Those that fit and wait on this device, the newest first.</summary>
+    public ImmutableArray<PictureTaken> Waiting(Guid vehicle, PicturesAsked asked) =>
+        new PictureAlbum(Own<PictureTaken>(vehicle), Own<PictureSaid>(vehicle)).Find(asked with { Month = null, Skip = 0, Take = PicturesAsked.Most }).Rows;
 
     public Task<Reply<PictureWork>> Work() => server.Get("api/pictures/making", DeskJson.Of<PictureWork>());
 
@@ -40,6 +58,22 @@ public sealed class PictureServer(Server server)
 
     public Task<Reply<ExportStanding>> Stop(Guid vehicle, Guid export) =>
         server.Send(HttpMethod.Delete, $"{Of(vehicle)}/exports/{export}", new ByteArrayContent([]), DeskJson.Of<ExportStanding>());
+
+    /// <summary>Of the facts as they were read last; null when nothing is known here.</summary>
+    /// <param name="waiting">With those that wait.</param>
+    async Task<PictureAlbum?> Here(Guid vehicle, bool waiting)
+    {
+        var (taken, said) = ((await desk.Facts<PictureTaken>(vehicle)).Value, (await desk.Facts<PictureSaid>(vehicle)).Value);
+        var rows = taken.IsDefault ? Own<PictureTaken>(vehicle) : taken;
+        if (taken.IsDefault && rows.IsEmpty) return null;
+        return new(waiting ? rows : rows.RemoveAll(r => tray.IsWaiting(r.Id)), said.IsDefault ? Own<PictureSaid>(vehicle) : said);
+    }
+
+    async Task<Versioned<PictureLayer>> Layer(Guid vehicle, Guid taken) =>
+        (await desk.Decisions<PictureLayer>(vehicle)).Value is { IsDefault: false } layers && layers.FirstOrDefault(l => l.Row.Id == taken) is { Row: not null } layer
+            ? layer : new(new(taken, vehicle, ""), 0);
+
+    ImmutableArray<T> Own<T>(Guid vehicle) where T : class, IFact => Overlay.Facts<T>([], vehicle, tray.Lying, tray.Lying, copy: false);
 
     static string Of(Guid vehicle) => $"api/vehicles/{vehicle}/pictures";
 }

@@ -61,6 +61,20 @@ export function watchEnd(mark, listener) {
   return { stop: () => watcher.disconnect() };
 }
 
+// Left and right turn over to the neighbours, unless what has the focus has a use of its own for them.
+const ownArrows = "input, textarea, select, [role=combobox], [role=listbox], svg, dialog";
+
+export function turning(listener) {
+  const heard = e => {
+    const by = { ArrowLeft: -1, ArrowRight: 1 }[e.key];
+    if (!by || e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.shiftKey || e.target.closest?.(ownArrows) || document.querySelector("dialog[open]")) return;
+    e.preventDefault();
+    listener.invokeMethodAsync("Turn", by);
+  };
+  document.addEventListener("keydown", heard);
+  return { stop: () => document.removeEventListener("keydown", heard) };
+}
+
 // Width and height in px; zeros when it cannot be shown.
 export async function sizeOf(address) {
   const picture = new Image();

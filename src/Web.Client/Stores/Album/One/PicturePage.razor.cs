@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using WitnessMark.FrontOffice.MarkPicture;
 using WitnessMark.Maths;
 using WitnessMark.Stores;
@@ -21,6 +22,9 @@ public sealed partial class PicturePage : StoresPage, IDisposable
     string _unread = "", _words = "";
     string? _why;
     Guid? _part;
+    DotNetObjectReference<PicturePage>? _self;
+    IJSInProcessObjectReference? _turning;
+    bool _gone;
 
     [Inject] PictureServer Album { get; set; } = default!;
 
@@ -43,6 +47,22 @@ public sealed partial class PicturePage : StoresPage, IDisposable
         else await Again();
     }
 
+    protected override async Task OnAfterRenderAsync(bool first)
+    {
+        if (!first) return;
+        _self = DotNetObjectReference.Create(this);
+        _turning = await Script.Turning(_self);
+        if (_gone) Dispose();
+    }
+
+    /// <summary>To the neighbour, where there is one.</summary>
+    /// <param name="by">−1 newer, 1 older.</param>
+    [JSInvokable]
+    public void Turn(int by)
+    {
+        if ((by < 0 ? _opened?.Standing.Newer : _opened?.Standing.Older) is { } next) Navigation.NavigateTo($"vehicle/{VehicleId}/pictures/{next}");
+    }
+
     protected override async Task Fetch(VehicleTree tree)
     {
         var opened = (await Server.Patient(() => Album.Open(VehicleId, TakenId))).Value;
@@ -52,7 +72,7 @@ public sealed partial class PicturePage : StoresPage, IDisposable
         (_words, _part) = (opened.Standing.Row.Words, opened.Standing.Row.PartId);
         if (!another) return;
         (_pen, _hidden, _why, _drawn) = (_pen with { Begun = [] }, false, null, false);
-        Dispose();
+        Leave();
         _layer = Tray.Decision(opened.Layer);
         _layer.Changed += Told;
         Lay();
@@ -61,6 +81,15 @@ public sealed partial class PicturePage : StoresPage, IDisposable
     }
 
     public void Dispose()
+    {
+        _gone = true;
+        Leave();
+        _turning?.InvokeVoid("stop");
+        _turning?.Dispose();
+        _self?.Dispose();
+    }
+
+    void Leave()
     {
         if (_layer is not null) _layer.Changed -= Told;
     }
