@@ -95,6 +95,23 @@ public class DecisionTests
     });
 
     [Fact]
+    public void Decisions_of_every_kind_are_handed_over_as_a_file_and_stand_once_whichever_way_they_come() => OnePage.Run(async () =>
+    {
+        var host = new FlakyHost(new Random(1), 0) { Away = true };
+        var (phone, desk) = (Page(new ListShelf(), host), Page(new ListShelf(), host));
+        foreach (var way in All.Values) Assert.Null(await way.Save(phone, 1, 0));
+        var file = await phone.HandOver("phone");
+        host.Away = false;
+        Assert.Equal(All.Count, await desk.TakeIn(file));
+        await Idle(desk);
+        phone.Wake();
+        await Idle(phone);
+        Assert.All(All.Values, way => Assert.Single(host.Versions(way.Address)));
+        Assert.Equal((0, 0), (phone.Lying.NeedYou, desk.Lying.NeedYou));
+        await Assert.ThrowsAsync<Maths.RefusedException>(() => desk.TakeIn(file.Replace("api/shop", "api/demo")));
+    });
+
+    [Fact]
     public void A_set_of_changes_is_kept_whole_or_not_at_all() => OnePage.Run(async () =>
     {
         var host = new FlakyHost(new Random(1), 0) { Away = true };
