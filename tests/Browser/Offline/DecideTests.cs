@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Offline;
 
 /// <summary>Decisions of the tree and of the plan, made with no network.</summary>
-public sealed class DecideTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class DecideTests(Chromium chromium)
 {
     const string IsKept = "async () => { await navigator.serviceWorker.ready; return !!navigator.serviceWorker.controller; }";
 

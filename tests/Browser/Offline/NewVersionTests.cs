@@ -4,7 +4,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Offline;
 
 /// <summary>A newer app lies ready: it is told, and taken up when the person says so.</summary>
-public sealed class NewVersionTests(Chromium chromium, RunningHost running) : IClassFixture<Chromium>, IClassFixture<RunningHost>
+public sealed class NewVersionTests(Chromium chromium, RunningHost running) : IClassFixture<RunningHost>
 {
     [Fact]
     public async Task A_new_version_waits_until_the_person_takes_it_up_and_what_waits_to_be_sent_stays()

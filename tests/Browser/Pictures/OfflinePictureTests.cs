@@ -8,7 +8,7 @@ using static Microsoft.Playwright.Assertions;
 namespace WitnessMark.Browser.Pictures;
 
 /// <summary>Pictures where there is no network.</summary>
-public sealed class OfflinePictureTests(Chromium chromium) : IClassFixture<Chromium>
+public sealed class OfflinePictureTests(Chromium chromium)
 {
     const string IsKept = "async () => { await navigator.serviceWorker.ready; return !!navigator.serviceWorker.controller; }";
 
