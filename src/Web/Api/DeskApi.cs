@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Web.Client.Wire;
 
