@@ -10,6 +10,7 @@ using WitnessMark.Stores;
 using WitnessMark.Stores.Notes;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Hosting;
+using WitnessMark.Web.Pairing;
 
 namespace WitnessMark.Bench;
 
@@ -28,7 +29,7 @@ static class ShedReads
         var vehicle = File.Exists(path) ? (await (await RecordRoom.Open(path)).Vehicles.Vehicles())[0].Row.Id : await Fill(path);
         var records = await RecordRoom.Open(path);
         var tree = (await records.Vehicles.Tree(vehicle))!;
-        await using var host = Serve.Build(0, records);
+        await using var host = Serve.Build(new(0, records.Path, ServeOptions.UsualLanPort, []), records, LanHouse.None, TimeProvider.System);
         await host.StartAsync();
         var address = host.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         using var http = new HttpClient { BaseAddress = new Uri(address) };
