@@ -1,7 +1,6 @@
 using System.Net.Http.Json;
 using Microsoft.Playwright;
 using WitnessMark.PlanningOffice;
-using WitnessMark.Stores;
 using WitnessMark.Web.Client.Wire;
 using WitnessMark.Web.Tests;
 using static Microsoft.Playwright.Assertions;
