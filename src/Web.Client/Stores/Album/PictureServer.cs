@@ -37,8 +37,8 @@ public sealed class PictureServer(Server server, DeskServer desk, Tray tray)
     public async Task<Reply<PictureOpened>> Open(Guid vehicle, Guid taken)
     {
         var reply = tray.IsWaiting(taken) ? new(null, true, null) : await server.Get($"{Of(vehicle)}/{taken}", DeskJson.Of<PictureOpened>());
-        // A copy of the host's answer does not have the words that wait here.
-        var fresh = reply is { Away: false, AsOf: null };
+        // A copy of the host's answer does not have the words that wait here, and no answer has the neighbours that wait.
+        var fresh = reply is { Away: false, AsOf: null } && Own<PictureTaken>(vehicle).IsEmpty;
         return !fresh && (await Here(vehicle, waiting: true))?.One(taken) is { } one ? new(new(one, await Layer(vehicle, taken)), false, null, reply.AsOf) : reply;
     }
 
