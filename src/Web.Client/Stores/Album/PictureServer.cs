@@ -3,6 +3,7 @@ using WitnessMark.Stores;
 using WitnessMark.Stores.Keeping;
 using WitnessMark.Stores.Photographs;
 using WitnessMark.Web.Client.Outbox;
+using WitnessMark.Web.Client.Outbox.Shelf;
 using WitnessMark.Web.Client.Wire;
 
 namespace WitnessMark.Web.Client.Stores.Album;
