@@ -97,16 +97,17 @@ public class TrayTests
     [Fact]
     public void One_bad_entry_among_many_is_shown_and_the_others_go() => OnePage.Run(async () =>
     {
-        var host = new FlakyHost(new Random(1), 0) { Away = true, Refuses = t => t.Contains("bad") ? "words: \"bad\"; write better ones." : null };
+        // A word that no id in hexadecimal can spell.
+        var host = new FlakyHost(new Random(1), 0) { Away = true, Refuses = t => t.Contains("worst") ? "words: \"worst\"; write better ones." : null };
         var tray = Page(new ListShelf(), host);
-        for (var i = 0; i < 70; i++) Assert.Null(await tray.Append(Note(tray, i == 41 ? "bad" : $"Note {i}")));
+        for (var i = 0; i < 70; i++) Assert.Null(await tray.Append(Note(tray, i == 41 ? "worst" : $"Note {i}")));
         host.Away = false;
         tray.Wake();
         await Idle(tray);
         Assert.Equal(69, host.Recorded.Count);
         var refused = Assert.Single(tray.Lying.Entries.Values);
         Assert.Contains("write better", refused.Refusal);
-        await tray.Again(refused, refused.Text.Replace("bad", "good"));
+        await tray.Again(refused, refused.Text.Replace("worst", "good"));
         await Idle(tray);
         Assert.Equal(70, host.Recorded.Count);
         Assert.Empty(tray.Lying.Entries);
