@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 
 namespace WitnessMark.Browser;
@@ -7,7 +8,7 @@ public sealed class Visit : IAsyncDisposable
 {
     readonly IBrowserContext _context;
     readonly Uri _address;
-    int _asking;
+    readonly ConcurrentDictionary<IRequest, bool> _asking = new();
 
     public Visit(IBrowserContext context, IPage page, Uri address)
     {
@@ -17,12 +18,14 @@ public sealed class Visit : IAsyncDisposable
             // A host that is away is told as a failed request: that is the browser's own line, not a fault of the page.
             if (m.Type is "error" or "warning" && !m.Text.Contains("Failed to load resource") && !m.Text.Contains("net::ERR_") && !m.Text.Contains("blocked by Playwright")) Complaints.Add(m.Text);
         };
-        page.RequestFinished += (_, _) => _asking--;
-        page.RequestFailed += (_, _) => _asking--;
+        page.RequestFinished += (_, r) => _asking.TryRemove(r, out var _);
+        page.RequestFailed += (_, r) => _asking.TryRemove(r, out var _);
         page.PageError += (_, e) => Complaints.Add(e);
         page.Request += (_, r) =>
         {
-            _asking++;
+            // What a page asked that is opened anew is answered to nobody, and nothing tells of it.
+            if (r.IsNavigationRequest) _asking.Clear();
+            _asking[r] = true;
             if (new Uri(r.Url) is { Scheme: "http" or "https" } to && to.Authority != address.Authority) Complaints.Add($"asked {r.Url}");
         };
     }
@@ -61,7 +64,11 @@ public sealed class Visit : IAsyncDisposable
         await Page.EvaluateAsync("path => Blazor.navigateTo(path)", path);
         await Page.WaitForURLAsync(new Uri(_address, path).ToString());
         // The page that was left stands until the next one is drawn, and that asks the host first.
-        for (var quiet = 0; quiet < 3; quiet = _asking == 0 ? quiet + 1 : 0) await Page.WaitForTimeoutAsync(100);
+        for (var (quiet, waits) = (0, 0); quiet < 3 && waits < 300; waits++)
+        {
+            await Page.WaitForTimeoutAsync(100);
+            quiet = _asking.IsEmpty ? quiet + 1 : 0;
+        }
         await Page.Locator("h1").First.WaitForAsync();
     }
 
